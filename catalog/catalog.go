@@ -1,0 +1,108 @@
+// Package catalog holds what a yard owns, charges and assumes, read from the
+// files of one shop folder.
+//
+//	company.yaml      Company: letterhead, currency, units, quote terms
+//	tents.yaml        Family and Size: how tents are framed and priced
+//	parts.yaml        Profile, Fabric, Part and PartRule: what has a bin
+//	accessories.yaml  Item: what a customer can order beside tents
+//	labour.yaml       LabourRule: minutes per task
+//	rates.yaml        Rates: skills, overtime, periods, taxes, delivery
+//	trucks.yaml       Fleet: vehicles and licence flags
+//	site.yaml         SiteFactor: what slows the work
+//
+// Everything a shop may want to change is data in these files; the code knows
+// only how the kinds relate.
+package catalog
+
+import (
+	"tentwright/catalog/unit"
+)
+
+// Catalog is one shop, cross-checked and ready to look things up in.
+type Catalog struct {
+	Company  Company
+	Families []Family
+	Profiles []Profile
+	Fabrics  []Fabric
+	Parts    []Part
+	Rules    []PartRule
+	Items    []Item
+	Labour   []LabourRule
+	Rates    Rates
+	Fleet    Fleet
+	Site     []SiteFactor
+
+	Demo    bool   // the demonstration prices are in force
+	Logo    []byte // of the letterhead; none if the shop has none
+	Terms   string
+	Payment string
+
+	parts    map[string]*Part
+	items    map[string]*Item
+	families map[string]*Family
+	fabrics  map[string]*Fabric
+	profiles map[string]*Profile
+	masses   map[string]unit.Mass // of every part that is not cut to a tent
+}
+
+// Part looks a part up by id; nil if the shop has none.
+func (c *Catalog) Part(id string) *Part { return c.parts[id] }
+
+// Item looks an item up by id; nil if the shop has none.
+func (c *Catalog) Item(id string) *Item { return c.items[id] }
+
+// Family looks a tent family up by id; nil if the shop has none.
+func (c *Catalog) Family(id string) *Family { return c.families[id] }
+
+// Fabric looks a cloth up by id; nil if the shop has none.
+func (c *Catalog) Fabric(id string) *Fabric { return c.fabrics[id] }
+
+// Profile looks a pole profile up by id; nil if the shop has none.
+func (c *Catalog) Profile(id string) *Profile { return c.profiles[id] }
+
+// Size looks a size of the family up by id; nil if it has none.
+func (f *Family) Size(id string) *Size {
+	for i := range f.Sizes {
+		if f.Sizes[i].ID == id {
+			return &f.Sizes[i]
+		}
+	}
+	return nil
+}
+
+// files of a shop folder, in the order in which they are read.
+type files struct {
+	company struct {
+		Company Company `yaml:"company,required"`
+	}
+	tents struct {
+		Families []Family `yaml:"families,required"`
+	}
+	parts struct {
+		Profiles []Profile  `yaml:"profiles,required"`
+		Fabrics  []Fabric   `yaml:"fabrics,required"`
+		Parts    []Part     `yaml:"parts,required"`
+		Rules    []PartRule `yaml:"rules"`
+	}
+	items struct {
+		Items []Item `yaml:"items,required"`
+	}
+	labour struct {
+		Rules []LabourRule `yaml:"rules,required"`
+	}
+	rates struct {
+		Rates Rates `yaml:"rates,required"`
+	}
+	trucks struct {
+		Fleet Fleet `yaml:"fleet,required"`
+	}
+	site struct {
+		Factors []SiteFactor `yaml:"factors,required"`
+	}
+}
+
+// Files lists the names that a shop folder must hold.
+func Files() []string {
+	return []string{"company.yaml", "tents.yaml", "parts.yaml", "accessories.yaml",
+		"labour.yaml", "rates.yaml", "trucks.yaml", "site.yaml"}
+}

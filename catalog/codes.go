@@ -1,0 +1,28 @@
+package catalog
+
+// Codes of the faults that cross-checks find in a shop.
+const (
+	FileMissing    = "file-missing"     // a file that a shop folder must hold is not there
+	UnknownID      = "unknown-id"       // an id is used that nothing defines
+	RepeatedID     = "repeated-id"      // two entries of a kind share an id
+	NoWeight       = "no-weight"        // a part has no weight, pole or cloth
+	TwoWeights     = "two-weights"      // a part's weight is given in more than one way
+	NoReplacement  = "no-replacement"   // a part that comes back has no replacement charge
+	KitCycle       = "kit-cycle"        // a kit contains itself
+	BadContent     = "bad-content"      // a content names both or neither of part and item
+	NoDriver       = "no-driver"        // a rule does not say what drives it
+	UnknownDriver  = "unknown-driver"   // a rule is driven by something that is never counted
+	LateDriver     = "late-driver"      // a part rule is driven by something that is known only later
+	AfterCycle     = "after-cycle"      // labour rules wait for each other
+	ZeroPrice      = "zero-price"       // a price of zero is not marked as free
+	FreeWithPrice  = "free-with-price"  // something marked free has a price
+	UnitMismatch   = "unit-mismatch"    // a unit does not fit the quantity
+	TruckOverEmpty = "truck-over-empty" // a vehicle weighs more empty than it is rated for
+	NoTow          = "no-tow"           // a trailer that nothing pulls
+	BadSteps       = "bad-steps"        // steps of a table do not rise, or do not begin at 1
+	PhaseWindow    = "phase-window"     // a phase belongs to no window of work, or to two
+	BadProfile     = "bad-profile"      // a profile that cannot be made
+	BadTop         = "bad-top"          // a size whose top is not described
+	BadCurrency    = "bad-currency"     // not an ISO 4217 code that the program knows
+	BadPicture     = "bad-picture"      // a logo that is neither PNG nor JPEG
+)

@@ -1,0 +1,65 @@
+package catalog
+
+import (
+	"tentwright/catalog/money"
+	"tentwright/catalog/source"
+)
+
+// LabourRule is the time that one task takes, and what drives it.
+type LabourRule struct {
+	Where    source.Where
+	ID       string       `yaml:"id,required"`
+	Name     string       `yaml:"name,required"`
+	Phase    string       `yaml:"phase,required" enum:"load|travel|unload|lay out|assemble|raise|anchor|sidewalls|floor|furnish|strike|reload|return|wash and dry|put away"`
+	Driver   string       `yaml:"driver"` // required; its absence is a named fault
+	Families []string     `yaml:"families"`
+	Minutes  money.Number `yaml:"minutes,required" min:"0"` // hand-minutes per one of the driver
+	Fixed    money.Number `yaml:"fixed" min:"0"`            // hand-minutes once, when there is anything to do
+	Crew     int          `yaml:"crew,required" min:"1" max:"50"`
+	Skill    string       `yaml:"skill,required"`
+	Factors  []string     `yaml:"factors"` // kinds of site factor that slow it
+	After    []string     `yaml:"after"`
+}
+
+// Phases in the order of a job, from the yard and back to it.
+func Phases() []string {
+	return []string{"load", "travel", "unload", "lay out", "assemble", "raise", "anchor", "sidewalls",
+		"floor", "furnish", "strike", "reload", "return", "wash and dry", "put away"}
+}
+
+// SiteFactor is one thing about a site that slows work, with its degrees.
+type SiteFactor struct {
+	Where   source.Where
+	ID      string       `yaml:"id,required"` // surface, slope, carry, light, heat, wind
+	Name    string       `yaml:"name,required"`
+	Options []SiteOption `yaml:"options,required"` // the first is usual
+}
+
+// SiteOption is one degree of a site factor.
+type SiteOption struct {
+	Where    source.Where
+	ID       string       `yaml:"id,required"`
+	Name     string       `yaml:"name,required"`
+	Factor   money.Number `yaml:"factor,required" min:"0.1" max:"10"`
+	NoStakes bool         `yaml:"no_stakes"` // nothing can be driven here: ballast
+}
+
+// SiteFactor looks a site factor up by id; nil if the shop has none.
+func (c *Catalog) SiteFactor(id string) *SiteFactor {
+	for i := range c.Site {
+		if c.Site[i].ID == id {
+			return &c.Site[i]
+		}
+	}
+	return nil
+}
+
+// Option looks a degree of the factor up by id; nil if it has none.
+func (f *SiteFactor) Option(id string) *SiteOption {
+	for i := range f.Options {
+		if f.Options[i].ID == id {
+			return &f.Options[i]
+		}
+	}
+	return nil
+}

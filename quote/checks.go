@@ -1,0 +1,203 @@
+package quote
+
+import (
+	"fmt"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/quote/labour"
+	"tentwright/quote/load"
+	"tentwright/quote/parts"
+)
+
+// Check is one comparison that must hold before the truck leaves. It keeps
+// both sides, so that a workbook can make it again when an input changes.
+type Check struct {
+	Key     string // payload:V1, margin, crew:install ...
+	Title   string
+	Value   money.Number
+	Limit   money.Number
+	AtLeast bool // Value must reach Limit; otherwise it must not exceed it
+	Severe  bool // stop, not only look
+	Advice  string
+}
+
+// Holds tells whether the check is passed.
+func (c *Check) Holds() bool {
+	if c.AtLeast {
+		return c.Value.GreaterThanOrEqual(c.Limit)
+	}
+	return c.Value.LessThanOrEqual(c.Limit)
+}
+
+// Failed lists the checks that do not hold.
+func (q *Quote) Failed() []Check {
+	var failed []Check
+	for _, c := range q.Checks {
+		if !c.Holds() {
+			failed = append(failed, c)
+		}
+	}
+	return failed
+}
+
+// check makes every comparison of the job.
+func (q *Quote) check() {
+	q.checkVehicles("payload", "room", &q.Load.Out)
+	q.checkVehicles("payload", "room", &q.Load.Back)
+	q.checkMoney()
+	q.checkCrews()
+	q.checkSense()
+	q.checkStock()
+	q.checkStanding()
+}
+
+func (q *Quote) add(c Check) { q.Checks = append(q.Checks, c) }
+
+// none is a check that something never occurs.
+func (q *Quote) none(key, title string, count int, severe bool, advice string) {
+	q.add(Check{Key: key, Title: title, Value: money.Int(count), Severe: severe, Advice: advice})
+}
+
+func (q *Quote) checkVehicles(payload, room string, m *load.Manifest) {
+	sys := q.Catalog.Company.Units
+	for i := range m.Trips {
+		t := &m.Trips[i]
+		q.add(Check{Key: payload + ":" + t.Key, Title: fmt.Sprintf("%s %s: load within payload, %s", t.Key, t.Vehicle.Name, sys.MassUnit()),
+			Value: money.Float(t.Mass.In(sys)), Limit: money.Float(t.Payload.In(sys)), Severe: true,
+			Advice: "quote again so that vehicles are chosen anew; weigh the vehicle, the plate governs"})
+		q.add(Check{Key: room + ":" + t.Key, Title: fmt.Sprintf("%s %s: load within room, %s", t.Key, t.Vehicle.Name, sys.VolumeUnit()),
+			Value: money.Round(money.Float(t.Volume.In(sys)), 1), Limit: money.Round(money.Float(t.Room.In(sys)), 1), Severe: true,
+			Advice: "quote again so that vehicles are chosen anew"})
+	}
+}
+
+func (q *Quote) checkMoney() {
+	floor := q.Catalog.Rates.MarginFloor
+	q.add(Check{Key: "margin", Title: "Margin of the whole job, percent", Value: q.Price.Percent, Limit: floor, AtLeast: true,
+		Advice: "a discount below the floor is kept; the manager decides"})
+	low := 0
+	for i := range q.Price.Lines {
+		if q.Price.Lines[i].BelowFloor(floor) {
+			low++
+		}
+	}
+	q.none("lines below floor", "Lines with a margin below the floor", low, false, "see the red lines on Price Build-up")
+	q.none("quote before balance", "Balance due before the quote's own date",
+		boolCount(q.Price.BalanceBy.Before(q.Job.Dates.Quoted)), false, "ask for the whole sum with the order")
+}
+
+func (q *Quote) checkCrews() {
+	for i := range q.Labour.Windows {
+		w := &q.Labour.Windows[i]
+		q.add(Check{Key: "crew:" + w.Spec.ID, Title: w.Spec.Name + ": people against the smallest crew of its tasks",
+			Value: money.Int(w.Crew), Limit: money.Int(w.Smallest), AtLeast: true, Severe: true, Advice: "add people; some tasks are not safe with fewer"})
+	}
+	seats := seatsOf(&q.Load.Out)
+	for i := range q.Labour.Windows {
+		w := &q.Labour.Windows[i]
+		if Rides(q.Catalog, w) {
+			q.add(Check{Key: "seats:" + w.Spec.ID, Title: w.Spec.Name + ": people against seats in the vehicles",
+				Value: money.Int(w.Crew), Limit: money.Int(seats), Advice: "plan another way to the site for those without a seat"})
+		}
+	}
+}
+
+// Rides tells whether a window's crew travels: its phases are on the site.
+func Rides(c *catalog.Catalog, w *labour.Window) bool {
+	for _, phase := range w.Spec.Phases {
+		if phase == "travel" || phase == "return" {
+			return true
+		}
+	}
+	return false
+}
+
+// seatsOf adds up the seats of the vehicles that go out first.
+func seatsOf(m *load.Manifest) int {
+	seats := 0
+	for i := range m.Trips {
+		if m.Trips[i].Turn == 1 {
+			seats += m.Trips[i].Vehicle.Seats
+		}
+	}
+	return seats
+}
+
+// checkSense looks for what is often forgotten.
+func (q *Quote) checkSense() {
+	for i := range q.Parts.Orders {
+		o := &q.Parts.Orders[i]
+		if o.Item == nil || o.Ordered().IsZero() {
+			continue
+		}
+		for _, need := range o.Item.Needs {
+			if !q.orders(need) {
+				q.none("need:"+o.Key+":"+need, fmt.Sprintf("%s without %s", o.Name, q.Catalog.Item(need).Name), 1, true, "add it, or make sure that the site has it")
+			}
+		}
+	}
+	for i := range q.Parts.Tents {
+		t := &q.Parts.Tents[i]
+		if t.Sealed() {
+			q.none("door:"+t.Job.ID, fmt.Sprintf("Tent %s closed on every side without a door", t.Job.ID), 1, true, "open a side or add doors; exits are a matter of local code")
+		}
+	}
+	chairs := taggedTotal(q.Parts, "chair")
+	if chairs > 0 {
+		q.add(Check{Key: "chairs", Title: "Chairs against guests", Value: money.Int(chairs), Limit: money.Int(q.Job.Event.Guests), AtLeast: true,
+			Advice: "ask whether some guests stand"})
+	}
+}
+
+func (q *Quote) orders(item string) bool {
+	for i := range q.Parts.Orders {
+		o := &q.Parts.Orders[i]
+		if o.Item != nil && o.Item.ID == item && o.Ordered().IsPositive() {
+			return true
+		}
+	}
+	return false
+}
+
+func taggedTotal(p *parts.Result, tag string) int {
+	n := 0
+	for i := range p.Lines {
+		for _, have := range p.Lines[i].Part.Tags {
+			if have == tag {
+				n += p.Lines[i].Counted
+			}
+		}
+	}
+	return n
+}
+
+// checkStock compares what is taken with what the yard owns, where it says.
+func (q *Quote) checkStock() {
+	for i := range q.Parts.Lines {
+		l := &q.Parts.Lines[i]
+		if l.Part.Owned > 0 && l.Total() > l.Part.Owned {
+			q.add(Check{Key: "stock:" + l.Part.ID, Title: "Owned: " + l.Part.Name, Value: money.Int(l.Total()), Limit: money.Int(l.Part.Owned), Severe: true,
+				Advice: "sub-hire what is missing, or change the order"})
+		}
+	}
+}
+
+// checkStanding says what always needs a person's eye.
+func (q *Quote) checkStanding() {
+	flags := 0
+	for i := range q.Load.Out.Trips {
+		flags += len(q.Load.Out.Trips[i].Flags)
+	}
+	q.none("licence", "Vehicles that an ordinary licence may not cover", flags, false, "see Truck Manifest; ask the licensing authority")
+	q.none("anchors", "Anchors by custom, not by a wind calculation", boolCount(len(q.Parts.Tents) > 0), false,
+		"the customary number is planned; local code and a licensed engineer decide what holds this tent here")
+	q.none("demo", "Demonstration prices, not for customers", boolCount(q.Catalog.Demo), true, "set up the yard's own company file and prices")
+}
+
+func boolCount(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,158 @@
+// Package job is what a salesperson asks for: the customer, the event, the
+// tents and extras, the site, the dates and the discounts. A job names things
+// by the ids of a catalog; Check tells whether that catalog has them.
+package job
+
+import (
+	"tentwright/catalog/diag"
+	"tentwright/catalog/money"
+	"tentwright/catalog/source"
+	"tentwright/catalog/unit"
+)
+
+// Job is one event to be quoted.
+type Job struct {
+	Where    source.Where
+	Number   string       `yaml:"number,required"`
+	Revision int          `yaml:"revision" min:"0" max:"999"`
+	Customer Customer     `yaml:"customer,required"`
+	Event    Event        `yaml:"event,required"`
+	Dates    Dates        `yaml:"dates,required"`
+	Tents    []Tent       `yaml:"tents"`
+	Items    []Line       `yaml:"items"`
+	Site     []SiteChoice `yaml:"site"`
+	Delivery Delivery     `yaml:"delivery,required"`
+	Labour   Labour       `yaml:"labour"`
+	Discount Discount     `yaml:"discount"`
+	Show     string       `yaml:"show_prices" enum:"line|section|total"`
+	Payments []Payment    `yaml:"payments"`
+	Notes    string       `yaml:"notes"`        // printed on the quote
+	Internal string       `yaml:"office_notes"` // never leaves the office
+}
+
+// Customer is who pays.
+type Customer struct {
+	Where   source.Where
+	Name    string   `yaml:"name,required"`
+	Contact string   `yaml:"contact"`
+	Address []string `yaml:"address"`
+	Phone   string   `yaml:"phone"`
+	Email   string   `yaml:"email"`
+	Class   string   `yaml:"class"`      // of the rates; the first class if none
+	Exempt  bool     `yaml:"tax_exempt"` // holds a certificate
+}
+
+// Event is what the tents are for.
+type Event struct {
+	Where   source.Where
+	Name    string   `yaml:"name,required"`
+	Guests  int      `yaml:"guests" min:"0" max:"100000"`
+	Address []string `yaml:"address"`
+	Place   string   `yaml:"tax_place"` // where tax is due
+	Contact string   `yaml:"site_contact"`
+}
+
+// Dates are the windows of a job; charged days may differ from days out.
+type Dates struct {
+	Where   source.Where
+	Quoted  unit.Date `yaml:"quoted,required"`
+	Deliver unit.Date `yaml:"deliver,required"`
+	From    unit.Date `yaml:"event_from,required"`
+	To      unit.Date `yaml:"event_to,required"`
+	Strike  unit.Date `yaml:"strike,required"`
+	Collect unit.Date `yaml:"collect,required"`
+	Charged int       `yaml:"charged_days" min:"0" max:"400"` // 0: the days of the event
+}
+
+// Tent is one or more tents of a size, put up alike.
+type Tent struct {
+	Where    source.Where
+	ID       string       `yaml:"id,required"` // within the job
+	Family   string       `yaml:"family,required"`
+	Size     string       `yaml:"size,required"`
+	Count    int          `yaml:"count" min:"0" max:"500"` // 0: one
+	Leg      unit.Length  `yaml:"leg"`                     // 0: the family's usual
+	Sides    []TentSide   `yaml:"sides"`                   // those not listed are open
+	Ground   string       `yaml:"ground"`                  // an option of the site's surface, if not the job's
+	Joins    string       `yaml:"joins"`                   // tent at whose side it stands, sharing a gutter
+	JoinAt   string       `yaml:"join_side" enum:"front|right|back|left"`
+	Discount money.Number `yaml:"discount" min:"0" max:"100"`
+	Name     string       `yaml:"name"` // as the customer calls it
+}
+
+// TentSide is how one side of a tent is closed and held.
+type TentSide struct {
+	Where    source.Where
+	Side     string   `yaml:"side,required" enum:"front|right|back|left"`
+	Wall     string   `yaml:"wall"`      // kind of wall; none is open
+	Doors    []string `yaml:"doors"`     // kinds of door in it
+	NoStakes bool     `yaml:"no_stakes"` // a utility or paving forbids stakes along it
+}
+
+// Line is an item ordered or offered.
+type Line struct {
+	Where    source.Where
+	Item     string       `yaml:"item,required"`
+	Quantity money.Number `yaml:"quantity,required" min:"0" max:"1000000"`
+	Optional bool         `yaml:"optional"`                   // an extra that the customer may choose
+	Chosen   bool         `yaml:"chosen"`                     // an optional one that is chosen
+	Discount money.Number `yaml:"discount" min:"0" max:"100"` // percent, given by hand
+	Note     string       `yaml:"note"`
+}
+
+// SiteChoice is the degree of one site factor.
+type SiteChoice struct {
+	Where  source.Where
+	Factor string `yaml:"factor,required"`
+	Option string `yaml:"option,required"`
+}
+
+// Delivery is how far and under what conditions.
+type Delivery struct {
+	Where    source.Where
+	Zone     string      `yaml:"zone"`              // none: by the distance
+	Distance unit.Length `yaml:"distance,required"` // one way
+	Loadings []string    `yaml:"loadings"`          // after hours, Sunday, holiday
+	Free     bool        `yaml:"free"`              // collected by the customer, or thrown in
+}
+
+// Labour is what the job says of crews, beyond the rates.
+type Labour struct {
+	Where   source.Where
+	Charge  string       `yaml:"charge" enum:"charged|included"` // none: charged
+	Windows []WindowCrew `yaml:"windows"`
+}
+
+// WindowCrew sets crew and days of one window of work.
+type WindowCrew struct {
+	Where  source.Where
+	Window string       `yaml:"window,required"`
+	Crew   int          `yaml:"crew" min:"0" max:"200"`
+	Days   int          `yaml:"days" min:"0" max:"60"`
+	Worked money.Number `yaml:"worked" min:"0" max:"168"` // hours that each has worked that week already
+}
+
+// Discount is given on the whole job by hand.
+type Discount struct {
+	Where   source.Where
+	Percent money.Number `yaml:"percent" min:"0" max:"100"` // of hire
+	Reason  string       `yaml:"reason"`
+}
+
+// Payment is money received.
+type Payment struct {
+	Where  source.Where
+	Date   unit.Date    `yaml:"date,required"`
+	Amount money.Number `yaml:"amount,required" min:"0"`
+	Note   string       `yaml:"note"`
+}
+
+// Read decodes a job file and reports every fault of its form.
+func Read(file string, data []byte) (*Job, diag.List) {
+	var j Job
+	list := source.Decode(file, data, &j)
+	if list.Err() != nil {
+		return nil, list
+	}
+	return &j, list
+}

@@ -1,0 +1,116 @@
+package labour
+
+import (
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+)
+
+// windows shares the hours of each window over its crew and days, and finds
+// overtime: first by the day, then by the week over what is left.
+func (e *estimator) windows() {
+	for i := range e.c.Rates.Windows {
+		w := e.crewOf(&e.c.Rates.Windows[i])
+		var hours []money.Number
+		for k := range e.r.Tasks {
+			if t := &e.r.Tasks[k]; t.Window == w.Spec.ID {
+				hours = append(hours, t.Hours)
+				if t.Hours.IsPositive() {
+					w.Smallest = max(w.Smallest, t.Rule.Crew)
+				}
+			}
+		}
+		w.Hours = money.Sum(hours...)
+		w.Before = w.Worked
+		for k := range e.r.Windows {
+			if other := &e.r.Windows[k]; other.Spec.Week == w.Spec.Week {
+				w.Before = w.Before.Add(other.Plain)
+			}
+		}
+		w.share(&e.c.Rates.Overtime)
+		e.r.Windows = append(e.r.Windows, w)
+	}
+}
+
+// crewOf takes crew, days and hours worked from the job, else from the rates.
+func (e *estimator) crewOf(spec *catalog.Window) Window {
+	w := Window{Spec: spec, Crew: spec.Crew, Days: spec.Days}
+	for i := range e.j.Labour.Windows {
+		ask := &e.j.Labour.Windows[i]
+		if ask.Window != spec.ID {
+			continue
+		}
+		if ask.Crew > 0 {
+			w.Crew = ask.Crew
+		}
+		if ask.Days > 0 {
+			w.Days = ask.Days
+		}
+		w.Worked = ask.Worked
+	}
+	return w
+}
+
+// share splits the hours of each person into plain time and overtime.
+func (w *Window) share(o *catalog.Overtime) {
+	w.Person = money.DivRound(w.Hours, money.Int(w.Crew), 4)
+	w.Day = money.DivRound(w.Person, money.Int(w.Days), 4)
+	w.DayOver = positive(w.Day.Sub(o.Daily)).Mul(money.Int(w.Days))
+	w.DayOver = smaller(w.DayOver, w.Person)
+	w.Plain = w.Person.Sub(w.DayOver)
+	w.WeekOver = positive(w.Before.Add(w.Plain).Sub(larger(o.Weekly, w.Before)))
+	w.Share = money.Zero
+	if w.Person.IsPositive() {
+		w.Share = money.DivRound(w.DayOver.Add(w.WeekOver), w.Person, 6)
+	}
+}
+
+func positive(n money.Number) money.Number { return larger(n, money.Zero) }
+
+func larger(a, b money.Number) money.Number {
+	if a.LessThan(b) {
+		return b
+	}
+	return a
+}
+
+func smaller(a, b money.Number) money.Number {
+	if b.LessThan(a) {
+		return b
+	}
+	return a
+}
+
+// skills adds hours up by window and skill; each skill has the window's share
+// of overtime.
+func (e *estimator) skills() {
+	for i := range e.r.Windows {
+		w := &e.r.Windows[i]
+		for k := range e.c.Rates.Skills {
+			skill := &e.c.Rates.Skills[k]
+			if hours, any := e.worked(w.Spec.ID, skill.ID); any {
+				e.r.Skills = append(e.r.Skills, e.skillHours(w, skill, hours))
+			}
+		}
+	}
+}
+
+func (e *estimator) skillHours(w *Window, skill *catalog.Skill, hours money.Number) SkillHours {
+	s := SkillHours{Key: w.Spec.ID + "/" + skill.ID, Window: w.Spec.ID, Skill: skill, Hours: hours}
+	s.Over = money.Round(hours.Mul(w.Share), 2)
+	s.Plain = hours.Sub(s.Over)
+	s.Cost = e.c.Currency().Round(s.Plain.Add(s.Over.Mul(e.c.Rates.Overtime.CostFactor)).Mul(skill.Cost))
+	return s
+}
+
+// worked adds up a skill's hours in a window, and tells whether any task of it
+// stands there.
+func (e *estimator) worked(window, skill string) (money.Number, bool) {
+	sum, any := money.Zero, false
+	for i := range e.r.Tasks {
+		if t := &e.r.Tasks[i]; t.Window == window && t.Rule.Skill == skill {
+			sum = sum.Add(t.Hours)
+			any = true
+		}
+	}
+	return sum, any
+}

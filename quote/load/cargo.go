@@ -1,0 +1,175 @@
+package load
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"tentwright/catalog"
+	"tentwright/catalog/diag"
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+	"tentwright/quote/parts"
+)
+
+// yard is what a plan is made from: vehicles and goods.
+type yard struct {
+	c     *catalog.Catalog
+	kinds []kind
+	cargo []cargo // one for each part line, in their order
+	order []int   // of cargo that is carried, hardest to place first
+	list  diag.List
+
+	picks []pick // scratch of the search
+	trial stow   // scratch of the search
+}
+
+// cargo is one part line as it rides.
+type cargo struct {
+	part     *catalog.Part
+	quantity int
+	each     unit.Mass
+	holds    int
+	tare     unit.Mass   // of one empty pack
+	pack     unit.Mass   // of one full pack
+	size     unit.Volume // of one pack
+	longest  unit.Length
+}
+
+func (g *cargo) mass(quantity int) unit.Mass {
+	return unit.Mass(quantity)*g.each + unit.Mass(packs(quantity, g.holds))*g.tare
+}
+
+func (g *cargo) volume(quantity int) unit.Volume {
+	return unit.Volume(packs(quantity, g.holds)) * g.size
+}
+
+// goods takes the part lines in.
+func (y *yard) goods(lines []parts.Line) {
+	y.cargo = make([]cargo, len(lines))
+	for i := range lines {
+		l := &lines[i]
+		g := cargo{part: l.Part, quantity: l.Total(), each: l.Each, holds: max(l.Part.Pack.Holds, 1),
+			size: l.Part.Pack.Size.Volume(), longest: l.Part.Pack.Size.Longest()}
+		if l.Part.Pack.Tare != nil {
+			g.tare = *l.Part.Pack.Tare
+		}
+		g.pack = unit.Mass(g.holds)*g.each + g.tare
+		y.cargo[i] = g
+	}
+	y.rank()
+}
+
+// soak turns the goods into those of the way back: what is used up is gone,
+// what may get wet is heavier. Water that filled a weight stays on the site.
+func (y *yard) soak() {
+	for i := range y.cargo {
+		g := &y.cargo[i]
+		switch {
+		case g.part.Consumable:
+			g.quantity = 0
+		case g.part.Wets:
+			wet := money.Round(money.Int(int(g.each)).Mul(y.c.Rates.WetFactor), 0)
+			g.each = unit.Mass(wet.IntPart()).RoundTo(y.c.Company.Units)
+			g.pack = unit.Mass(g.holds)*g.each + g.tare
+		}
+	}
+	y.rank()
+}
+
+// rank puts what few vehicles can take first, then what takes the largest
+// share of weight and room: small things fill the gaps.
+func (y *yard) rank() {
+	mass, volume := y.total()
+	type place struct {
+		line, fits int
+		share      float64
+	}
+	places := make([]place, 0, len(y.cargo))
+	for i := range y.cargo {
+		g := &y.cargo[i]
+		if g.quantity == 0 {
+			continue
+		}
+		p := place{line: i, share: float64(g.mass(g.quantity))/mass + float64(g.volume(g.quantity))/volume}
+		for k := range y.kinds {
+			if y.kinds[k].v.Longest >= g.longest {
+				p.fits++
+			}
+		}
+		places = append(places, p)
+	}
+	slices.SortFunc(places, func(a, b place) int {
+		return cmp.Or(cmp.Compare(a.fits, b.fits), cmp.Compare(b.share, a.share), cmp.Compare(a.line, b.line))
+	})
+	y.order = make([]int, len(places))
+	for i := range places {
+		y.order[i] = places[i].line
+	}
+}
+
+// total is the weight and volume of all in floating point, which can't
+// overflow, and never zero.
+func (y *yard) total() (mass, volume float64) {
+	mass, volume = 1, 1
+	for i := range y.cargo {
+		g := &y.cargo[i]
+		n := float64(packs(g.quantity, g.holds))
+		mass += float64(g.quantity)*float64(g.each) + n*float64(g.tare)
+		volume += n * float64(g.size)
+	}
+	return mass, volume
+}
+
+// check finds what no vehicle could carry, however often it drives.
+func (y *yard) check() {
+	if len(y.order) == 0 {
+		return
+	}
+	if len(y.kinds) == 0 {
+		y.list.Addf(y.c.Fleet.Where.Pos(), NoVehicle, "no vehicle of the fleet can carry anything; one whose rating exceeds its own weight with fuel and riders was expected")
+		return
+	}
+	if mass, volume := y.total(); mass > math.MaxInt64/4 || volume > math.MaxInt64/4 {
+		y.list.Addf(y.c.Fleet.Where.Pos(), TooMuch, "the job weighs more than can be counted; a load that the fleet carries in %d turns was expected", maxTurns)
+		return
+	}
+	for _, i := range y.order {
+		y.checkPiece(&y.cargo[i])
+	}
+}
+
+// checkPiece finds a pack that fits no vehicle, and names the first reason.
+func (y *yard) checkPiece(g *cargo) {
+	var longest unit.Length
+	var strongest unit.Mass
+	var roomiest unit.Volume
+	one := min(g.quantity, g.holds)
+	long, strong := false, false
+	for i := range y.kinds {
+		k := &y.kinds[i]
+		longest = max(longest, k.v.Longest)
+		if k.v.Longest < g.longest {
+			continue
+		}
+		long = true
+		strongest = max(strongest, k.alone)
+		if k.alone < g.mass(one) {
+			continue
+		}
+		strong = true
+		roomiest = max(roomiest, k.room)
+	}
+	sys, at := y.c.Company.Units, g.part.Where.Pos()
+	switch {
+	case !long:
+		y.list.Addf(at, TooLong, "part %q rides in packs %s long, but the longest piece that a vehicle takes is %s; a shorter piece or a longer vehicle was expected",
+			g.part.ID, g.longest.In(sys), longest.In(sys))
+	case !strong:
+		y.list.Addf(at, TooHeavy, "one pack of part %q weighs %s, but a vehicle long enough carries at most %s; a smaller pack or a stronger vehicle was expected",
+			g.part.ID, g.mass(one).Text(sys), strongest.Text(sys))
+	case roomiest < g.size:
+		y.list.Addf(at, TooBulky, "one pack of part %q takes %s, but a vehicle that can carry it has room for %s; a smaller pack or a larger vehicle was expected",
+			g.part.ID, g.size.Text(sys), roomiest.Text(sys))
+	}
+}

@@ -1,0 +1,187 @@
+package parts
+
+import (
+	"slices"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+)
+
+// addCount takes a count in, with its amount.
+func (b *builder) addCount(c Count) {
+	c.Many = money.One
+	if c.Order != "" {
+		c.Many = b.order(c.Order).Ordered()
+	}
+	c.Amount = c.Per.Mul(c.Many)
+	b.r.Counts = append(b.r.Counts, c)
+}
+
+func (b *builder) order(key string) *Order {
+	for i := range b.r.Orders {
+		if b.r.Orders[i].Key == key {
+			return &b.r.Orders[i]
+		}
+	}
+	return &Order{}
+}
+
+// counts counts, for each tent, what some rule of the shop asks for, then the
+// facts of the job.
+func (b *builder) counts() {
+	for i := range b.r.Tents {
+		t := &b.r.Tents[i]
+		for _, d := range catalog.Drivers() {
+			if !d.Tent || !b.asked(d.ID, t.Family.ID) {
+				continue
+			}
+			per := b.measure(t, d.ID)
+			if per.IsZero() || b.counted(t.Job.ID+"."+d.ID) {
+				continue
+			}
+			b.addCount(Count{Key: t.Job.ID + "." + d.ID, Driver: d.ID, Tent: t.Job.ID, Name: d.Name, Per: per, Order: tentKey(t)})
+		}
+	}
+	for _, d := range catalog.Drivers() {
+		if !d.Tent && !d.Late && d.ID != "all-area" {
+			b.addCount(Count{Key: "job." + d.ID, Driver: d.ID, Name: d.Name, Per: b.fact(d.ID)})
+		}
+	}
+	for i := range b.r.Tents {
+		t := &b.r.Tents[i]
+		b.addCount(Count{Key: t.Job.ID + ".plan", Driver: "all-area", Tent: t.Job.ID, Name: "floor area, of all", Per: b.shopArea(t.Graph.Area()), Order: tentKey(t)})
+	}
+}
+
+func (b *builder) counted(key string) bool {
+	return slices.ContainsFunc(b.r.Counts, func(c Count) bool { return c.Key == key })
+}
+
+// asked tells whether some rule that fits the family is driven by it.
+func (b *builder) asked(driver, family string) bool {
+	fits := func(families []string) bool { return len(families) == 0 || slices.Contains(families, family) }
+	for i := range b.c.Rules {
+		if b.c.Rules[i].Driver == driver && fits(b.c.Rules[i].Families) {
+			return true
+		}
+	}
+	for i := range b.c.Labour {
+		if b.c.Labour[i].Driver == driver && fits(b.c.Labour[i].Families) {
+			return true
+		}
+	}
+	return false
+}
+
+// measure is one driver of one tent, in the shop's units.
+func (b *builder) measure(t *Tent, driver string) money.Number {
+	switch driver {
+	case "area":
+		return b.shopArea(t.Graph.Area())
+	case "roof-area":
+		return b.shopArea(t.Graph.RoofArea())
+	case "perimeter":
+		return b.shopLength(t.Graph.Perimeter())
+	case "walled":
+		return b.shopLength(t.closed())
+	case "wall-panels":
+		return money.Int(t.panelCount())
+	case "doors":
+		return money.Int(t.doorCount())
+	case "gutter":
+		return b.shopLength(t.hung())
+	case "stakes":
+		return money.Int(t.Staked)
+	case "ballast":
+		return money.Int(t.Held)
+	}
+	return money.Int(t.Graph.Count(driver))
+}
+
+// closed is the length of side under walls.
+func (t *Tent) closed() unit.Length {
+	var sum unit.Length
+	for _, w := range t.Walls {
+		if w.Spec != nil {
+			sum += w.Length
+		}
+	}
+	return sum
+}
+
+func (t *Tent) panelCount() int {
+	n := 0
+	for _, w := range t.Walls {
+		for _, count := range w.Panels {
+			n += count
+		}
+	}
+	return n
+}
+
+func (t *Tent) doorCount() int {
+	n := 0
+	for _, w := range t.Walls {
+		n += len(w.Doors)
+	}
+	return n
+}
+
+// hung is the gutter that this tent brings along.
+func (t *Tent) hung() unit.Length {
+	if t.Job.Joins == "" || t.Family.Gutter == nil {
+		return 0
+	}
+	return t.gutter()
+}
+
+// fact is one driver of the job, in the shop's units.
+func (b *builder) fact(driver string) money.Number {
+	switch driver {
+	case "job":
+		return money.One
+	case "guests":
+		return money.Int(b.j.Event.Guests)
+	case "days-out":
+		return money.Int(b.j.DaysOut())
+	case "distance":
+		return Distance(b.c, b.j.Delivery.Distance)
+	}
+	return money.Zero
+}
+
+// Distance is a road distance in the shop's unit, miles or kilometres, to one
+// place.
+func Distance(c *catalog.Catalog, l unit.Length) money.Number {
+	per := float64(unit.Mile)
+	if c.Company.Units == unit.Metric {
+		per = 1000 * float64(unit.Metre)
+	}
+	return money.Round(money.Float(float64(l)/per), 1)
+}
+
+// TentCounts lists the counts that a driver of a rule stands for: one per tent
+// that has any, or the job's own.
+func (r *Result) TentCounts(driver string, families []string) []*Count {
+	var found []*Count
+	for i := range r.Counts {
+		c := &r.Counts[i]
+		if c.Driver != driver || c.Amount.IsZero() && c.Tent == "" {
+			continue
+		}
+		if c.Tent == "" || len(families) == 0 || slices.Contains(families, r.tent(c.Tent).Family.ID) {
+			found = append(found, c)
+		}
+	}
+	return found
+}
+
+func (r *Result) tent(id string) *Tent {
+	for i := range r.Tents {
+		if r.Tents[i].Job.ID == id {
+			return &r.Tents[i]
+		}
+	}
+	return nil
+}

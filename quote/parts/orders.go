@@ -1,0 +1,137 @@
+package parts
+
+import (
+	"fmt"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+)
+
+// Sections of a quote that do not come from items.
+const (
+	SectionTents = "Tents"
+)
+
+// orders lists what the customer orders: each tent with its walls, doors and
+// gutter, then the job's items.
+func (b *builder) orders() {
+	for i := range b.r.Tents {
+		t := &b.r.Tents[i]
+		b.r.Orders = append(b.r.Orders, Order{
+			Key: tentKey(t), Section: SectionTents, Name: tentName(t), Tent: t,
+			Quantity: money.Int(t.Job.Many()), Discount: t.Job.Discount, Pos: t.Job.Where.Pos(),
+		})
+	}
+	for i := range b.r.Tents {
+		b.orderSides(&b.r.Tents[i])
+	}
+	for i := range b.j.Items {
+		line := &b.j.Items[i]
+		item := b.c.Item(line.Item)
+		b.r.Orders = append(b.r.Orders, Order{
+			Key: fmt.Sprintf("L:%d", i+1), Section: item.Section, Name: item.Name, Item: item,
+			Quantity: line.Quantity, Optional: line.Optional, Chosen: line.Chosen,
+			Discount: line.Discount, Note: line.Note, Pos: line.Where.Pos(),
+		})
+	}
+}
+
+func tentKey(t *Tent) string { return "T:" + t.Job.ID }
+
+func tentName(t *Tent) string {
+	name := fmt.Sprintf("%s %s", t.Family.Name, t.Size.ID)
+	if t.Job.Name != "" {
+		name = t.Job.Name + ": " + name
+	}
+	return name
+}
+
+// orderSides makes the order lines that follow from a tent's sides; their
+// quantity comes from a count, so that it grows with the number of tents.
+func (b *builder) orderSides(t *Tent) {
+	add := func(item *catalog.Item, driver string, per money.Number) {
+		count := Count{Key: t.Job.ID + "." + driver, Driver: driver, Tent: t.Job.ID,
+			Name: item.Name, Per: per, Order: tentKey(t)}
+		b.addCount(count)
+		b.r.Orders = append(b.r.Orders, Order{
+			Key: "W:" + count.Key, Section: item.Section, Name: item.Name + ", " + t.label(), Item: item, Tent: t,
+			Quantity: b.r.Amount(count.Key), Derived: count.Key, Pos: t.Job.Where.Pos(),
+		})
+	}
+	for i := range t.Family.Walls {
+		spec := &t.Family.Walls[i]
+		if length := t.walled(spec); length > 0 {
+			add(b.c.Item(spec.Item), "wall "+spec.Kind, b.shopLength(length))
+		}
+	}
+	for i := range t.Family.Doors {
+		spec := &t.Family.Doors[i]
+		if n := t.doors(spec); n > 0 {
+			add(b.c.Item(spec.Item), "door "+spec.Kind, money.Int(n))
+		}
+	}
+	if t.Job.Joins != "" && t.Family.Gutter != nil {
+		add(b.c.Item(t.Family.Gutter.Item), "gutter", b.shopLength(t.gutter()))
+	}
+}
+
+// label is how the tent is called within the job.
+func (t *Tent) label() string {
+	if t.Job.Name != "" {
+		return t.Job.Name
+	}
+	return t.Job.ID
+}
+
+// walled is the length of side that a kind of wall covers.
+func (t *Tent) walled(spec *catalog.WallSpec) unit.Length {
+	var sum unit.Length
+	for _, w := range t.Walls {
+		if w.Spec == spec {
+			sum += w.Length
+		}
+	}
+	return sum
+}
+
+// doors counts the doors of a kind.
+func (t *Tent) doors(spec *catalog.DoorSpec) int {
+	n := 0
+	for _, w := range t.Walls {
+		for _, door := range w.Doors {
+			if door == spec {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// gutter is the length of the side at which the tent joins another.
+func (t *Tent) gutter() unit.Length {
+	for _, side := range t.Graph.Sides {
+		if side.Name == t.Job.JoinAt {
+			return side.Length
+		}
+	}
+	return 0
+}
+
+// shopLength is a length in the shop's unit, to two places.
+func (b *builder) shopLength(l unit.Length) money.Number {
+	value := l.Feet()
+	if b.c.Company.Units == unit.Metric {
+		value = l.Metres()
+	}
+	return money.Round(money.Float(value), 2)
+}
+
+// shopArea is an area in the shop's unit, to two places.
+func (b *builder) shopArea(a unit.Area) money.Number {
+	value := a.SquareFeet()
+	if b.c.Company.Units == unit.Metric {
+		value = float64(a)
+	}
+	return money.Round(money.Float(value), 2)
+}

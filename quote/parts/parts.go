@@ -1,0 +1,167 @@
+// Package parts turns the job's tents and items into order lines, counts and
+// the parts that go along: from the graph of each tent, from the contents of
+// items and kits, and from the shop's rules.
+//
+//	Order  a line that the customer orders, tents included
+//	Count  something counted on a tent or on the job; rules are driven by it
+//	Need   parts asked for by one source, with its count and rate
+//	Line   one part in total, with its spares and its weight
+//
+// Every figure keeps the terms that it was made from.
+package parts
+
+import (
+	"tentwright/catalog"
+	"tentwright/catalog/diag"
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+	"tentwright/quote/frame"
+	"tentwright/quote/job"
+)
+
+// Result is what the stage finds.
+type Result struct {
+	Tents  []Tent
+	Orders []Order
+	Counts []Count
+	Needs  []Need
+	Lines  []Line // in catalog order
+}
+
+// Tent is one tent line of the job, resolved and built.
+type Tent struct {
+	Job    *job.Tent
+	Family *catalog.Family
+	Size   *catalog.Size
+	Leg    unit.Length
+	Graph  *frame.Tent
+	Ground *catalog.SiteOption
+	Walls  []Wall
+	Shared []string // sides at which a gutter hangs
+	Staked int      // stakes of one tent
+	Held   int      // ballast pieces of one tent
+}
+
+// Wall is how one side is closed.
+type Wall struct {
+	Side   string
+	Spec   *catalog.WallSpec // nil: open
+	Length unit.Length       // to be covered, doors taken out
+	Panels []int             // count of each of Widths
+	Stock  []catalog.WallPanel
+	Doors  []*catalog.DoorSpec
+}
+
+// Order is a line of what the customer orders or is offered.
+type Order struct {
+	Key      string // T:dinner, W:dinner:solid, L:1 ...
+	Section  string
+	Name     string
+	Item     *catalog.Item // nil for a tent
+	Tent     *Tent         // of a tent, its walls, doors and gutter
+	Quantity money.Number  // as asked for
+	Optional bool
+	Chosen   bool
+	Derived  string       // key of the count that gives the quantity; none: entered by hand
+	Discount money.Number // percent, by hand
+	Note     string
+	Pos      diag.Pos
+}
+
+// Ordered is the quantity that counts: none of an extra that is not chosen.
+func (o *Order) Ordered() money.Number {
+	if o.Optional && !o.Chosen {
+		return money.Zero
+	}
+	return o.Quantity
+}
+
+// Count is an amount that rules are driven by: so much for one, times how many.
+type Count struct {
+	Key    string // dinner.legs, job.guests ...
+	Driver string
+	Tent   string // id; none for the job
+	Name   string
+	Per    money.Number // for one tent, from its graph; or for the job
+	Order  string       // key of the order that says how many; none: once
+	Many   money.Number
+	Amount money.Number // Per times Many
+}
+
+// Need is parts asked for by one source.
+type Need struct {
+	Key      string
+	Part     *catalog.Part
+	Source   string       // what asks for it, in words
+	Rule     string       // id of the part rule, if one asks
+	Count    string       // key of the count that drives it, or
+	Order    string       // key of the order that drives it
+	Of       money.Number // amount of the driver
+	Per      money.Number // parts per one of it
+	Min      int
+	Quantity int // the larger of Min and Per times Of rounded up; 0 where Of is 0
+}
+
+// Line is one part in total.
+type Line struct {
+	Part    *catalog.Part
+	Each    unit.Mass
+	Counted int // sum of the needs
+	Spare   int
+}
+
+// Total is what is picked.
+func (l *Line) Total() int { return l.Counted + l.Spare }
+
+// Mass is the weight of all that is picked, without packs.
+func (l *Line) Mass() unit.Mass { return unit.Mass(l.Total()) * l.Each }
+
+// Build counts everything that the job takes along. The job must have passed
+// its check against the catalog.
+func Build(c *catalog.Catalog, j *job.Job) (*Result, diag.List) {
+	b := &builder{c: c, j: j, r: &Result{}, each: map[string]unit.Mass{}, merged: map[string]int{}}
+	b.tents()
+	if b.list.Err() != nil {
+		return nil, b.list
+	}
+	b.orders()
+	b.counts()
+	b.needTents()
+	b.needItems()
+	b.needRules()
+	b.lines()
+	if b.list.Err() != nil {
+		return nil, b.list
+	}
+	return b.r, b.list
+}
+
+type builder struct {
+	c    *catalog.Catalog
+	j    *job.Job
+	r    *Result
+	list diag.List
+
+	each   map[string]unit.Mass // of tops, from the tents
+	merged map[string]int       // need key to its place in r.Needs
+}
+
+// Find gives the line of a part; nil if the job takes none.
+func (r *Result) Find(part string) *Line {
+	for i := range r.Lines {
+		if r.Lines[i].Part.ID == part {
+			return &r.Lines[i]
+		}
+	}
+	return nil
+}
+
+// Amount is the amount of a count; zero where nothing is counted.
+func (r *Result) Amount(key string) money.Number {
+	for i := range r.Counts {
+		if r.Counts[i].Key == key {
+			return r.Counts[i].Amount
+		}
+	}
+	return money.Zero
+}

@@ -1,0 +1,171 @@
+package workbook
+
+import (
+	"strings"
+
+	"tentwright/quote"
+	"tentwright/workbook/sheet"
+)
+
+// Words for the state of a check.
+const (
+	stateOK   = "OK"
+	stateLook = "LOOK"
+	stateStop = "STOP"
+)
+
+// checks lays out every comparison of the quote, made again by formula from
+// the workbook as it now stands.
+func (l *layout) checks() {
+	s := l.sheet(SheetChecks, "What must hold before the truck leaves. Red is to be settled by a person; nothing here changes a figure.", sheet.TabOffice, true)
+	l.demoRow(s)
+	t := l.startTable(s, "check", []column{
+		{"key", "Key", 22, sheet.Style{Role: sheet.Key}},
+		{"what", "Check", 52, wrap()},
+		{"value", "Is", 13, calc(sheet.General)},
+		{"rule", "Must be", 10, sheet.Style{Role: sheet.Body, Align: sheet.Centre}},
+		{"limit", "Limit", 13, calc(sheet.General)},
+		{"state", "State", 10, sheet.Style{Role: sheet.Calc, Align: sheet.Centre, Bold: true}},
+		{"advice", "What to do", 60, wrap()},
+	})
+	for i := range l.q.Checks {
+		l.checkRow(t, &l.q.Checks[i])
+	}
+	for _, c := range workbookChecks() {
+		l.checkRow(t, &c)
+	}
+	t.end()
+	t.widths()
+	state := t.at("state", t.first)
+	s.Highlights = append(s.Highlights,
+		sheet.Highlight{Range: t.column("state"), Formula: "OR(" + state + `="` + stateStop + `",` + state + `="` + stateLook + `")`, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("state"), Formula: state + `="` + stateOK + `"`, Role: sheet.Good})
+	s.FreezeRows, s.TitleRows = t.first-1, [2]int{t.first - 1, t.first - 1}
+	l.caution(s)
+}
+
+// workbookChecks are those that only an edited workbook can fail.
+func workbookChecks() []quote.Check {
+	return []quote.Check{
+		{Key: "requote tents", Title: "Tents whose size, eave or sides differ from what was counted", Severe: true, Advice: "quote the job again; parts, hours and vehicles must follow"},
+		{Key: "requote lines", Title: "Added lines: parts, hours and vehicles do not have them yet", Advice: "quote the job again"},
+		{Key: "requote site", Title: "Site factors chosen anew that decide anchors", Advice: "quote the job again if stakes can or cannot be driven now"},
+		{Key: "parts on vehicles", Title: "Parts counted but on no vehicle", Severe: true, Advice: "quote the job again so that vehicles are chosen anew"},
+	}
+}
+
+func (l *layout) checkRow(t *table, c *quote.Check) {
+	row := t.next()
+	rule, op := "at most", "<="
+	if c.AtLeast {
+		rule, op = "at least", ">="
+	}
+	bad := stateLook
+	if c.Severe {
+		bad = stateStop
+	}
+	state := bad
+	if c.Holds() {
+		state = stateOK
+	}
+	is, limit := l.checkFormulas(c)
+	v, lim := value(c.Value), value(c.Limit)
+	if is != "" {
+		v = formula(is, c.Value)
+	}
+	if limit != "" {
+		lim = formula(limit, c.Limit)
+	}
+	t.add(text(c.Key), text(c.Title), v, text(rule), lim,
+		formula("IF("+t.at("value", row)+op+t.at("limit", row)+`,"`+stateOK+`","`+bad+`")`, state), text(c.Advice))
+}
+
+// checkFormulas gives the formulas of both sides of a check; an empty one is a
+// value that nothing in the workbook can change.
+func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
+	kind, rest, _ := strings.Cut(c.Key, ":")
+	switch kind {
+	case "payload", "room":
+		return tripFormulas(kind, rest)
+	case "margin":
+		return "total_percent", "rate_margin_floor"
+	case "lines below floor":
+		return "SUM(build_low)", ""
+	case "crew":
+		return "window_" + ident(rest) + "_crew", "window_" + ident(rest) + "_smallest"
+	case "seats":
+		return "window_" + ident(rest) + "_crew", ""
+	case "stock":
+		return "SUMIFS(pick_quantity,pick_part," + quoted(rest) + ")", ""
+	case "chairs":
+		return "SUMIFS(need_quantity,need_tags," + quoted("*|chair|*") + ")", "job_guests"
+	case "requote tents":
+		if len(l.q.Parts.Tents) > 0 {
+			return `COUNTIF(tent_state,"requote")`, ""
+		}
+	case "requote lines":
+		return "COUNTIF(build_added,\"?*\")", ""
+	case "requote site":
+		return l.groundFormula(), ""
+	case "parts on vehicles":
+		return l.offVehicle(), ""
+	}
+	return "", ""
+}
+
+func tripFormulas(kind, trip string) (is, limit string) {
+	table := "trip"
+	if strings.HasPrefix(trip, "B") {
+		table = "back"
+	}
+	load, room := "load", "payload"
+	if kind == "room" {
+		load, room = "volume", "room"
+	}
+	key := quoted(trip)
+	return find(table+"_"+load, table+"_key", key), find(table+"_"+room, table+"_key", key)
+}
+
+// groundFormula counts the surfaces that are no longer those counted for.
+func (l *layout) groundFormula() string {
+	var terms []string
+	for _, site := range l.q.Labour.Sites {
+		if site.Factor.ID == "surface" {
+			terms = append(terms, "IF(site_"+ident(site.Key)+"="+quoted(site.Option.ID)+",0,1)")
+		}
+	}
+	if len(terms) == 0 {
+		return "0"
+	}
+	return strings.Join(terms, "+")
+}
+
+// offVehicle is how far the shares of split parts are from their counts; a
+// part on one vehicle always rides whole.
+func (l *layout) offVehicle() string {
+	var terms []string
+	for i := range l.q.Load.Out.Shares {
+		if share := &l.q.Load.Out.Shares[i]; share.Rest {
+			part := quoted(share.Part.ID)
+			terms = append(terms, "ABS(SUMIFS(pick_quantity,pick_part,"+part+")-"+find("pick_counted", "pick_part", part)+"-"+find("pick_spare", "pick_part", part)+")")
+		}
+	}
+	if len(terms) == 0 {
+		return "0"
+	}
+	return strings.Join(terms, "+")
+}
+
+// caution closes the sheet with what no figure here replaces.
+func (l *layout) caution(s *sheet.Sheet) {
+	lines := []string{
+		"Weights, hours and counts are computed from the shop's own data and can be wrong where the data are. Weigh loaded vehicles; the plate and the law govern.",
+		"Anchorage, wind, occupancy, exits, heat and power are matters of local code and licensed practice. The number of anchors here is customary, not designed.",
+		"Have buried utilities marked before a stake is driven. Take no tent up, and leave nobody under it, in wind beyond its limit.",
+	}
+	s.Rows = append(s.Rows, sheet.Row{})
+	for _, line := range lines {
+		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(""), sheet.Style{}), in(text(line), sheet.Style{Role: sheet.Faint, Wrap: true})}, Height: 26})
+		s.Merges = append(s.Merges, sheet.Range{R1: len(s.Rows), C1: 2, R2: len(s.Rows), C2: 7})
+	}
+}

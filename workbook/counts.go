@@ -1,0 +1,244 @@
+package workbook
+
+import (
+	"strings"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/quote/parts"
+	"tentwright/workbook/sheet"
+)
+
+// sideNames in the order in which the sheet shows them.
+func sideNames() []string { return []string{"front", "right", "back", "left"} }
+
+// counts lays out what was counted: on each tent's graph, and of the job. A
+// count of one tent is a value; how many tents there are is the order's.
+func (l *layout) counts() {
+	s := l.sheet(SheetCounts, "What rules are driven by. Tents are counted on their frames; a changed size or side is counted anew when the job is quoted again.", sheet.TabCrew, true)
+	s.Columns = []sheet.Column{{Width: 26}, {Width: 20}, {Width: 32}, {Width: 14}, {Width: 14}, {Width: 12}, {Width: 14}, {Width: 14}, {Width: 14}, {Width: 30}, {Width: 12}}
+	if len(l.q.Parts.Tents) > 0 {
+		l.tentTable(s)
+	}
+	l.countTable(s)
+	s.FreezeRows = 2
+}
+
+// tentTable shows how each tent was asked for; the cells are inputs, and the
+// last column tells when they no longer match what was counted.
+func (l *layout) tentTable(s *sheet.Sheet) {
+	band(s, "Tents as counted", 11)
+	t := l.startTable(s, "tent", []column{
+		{"id", "Tent", 26, sheet.Style{Role: sheet.Key}},
+		{"family", "Family", 20, body(sheet.Text)},
+		{"ground", "Ground", 32, body(sheet.Text)},
+		{"size", "Size", 14, input(sheet.Text)},
+		{"leg", "Eave", 14, input(sheet.Text)},
+		{"front", "Front", 12, input(sheet.Text)},
+		{"right", "Right", 14, input(sheet.Text)},
+		{"back", "Back", 14, input(sheet.Text)},
+		{"left", "Left", 14, input(sheet.Text)},
+		{"counted", "Counted for", 30, sheet.Style{Role: sheet.Faint, Wrap: true}},
+		{"state", "State", 12, calc(sheet.Text)},
+	})
+	for i := range l.q.Parts.Tents {
+		l.tentRow(t, &l.q.Parts.Tents[i])
+	}
+	t.end()
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column("state"), Formula: t.at("state", t.first) + `="requote"`, Role: sheet.Warn})
+}
+
+func (l *layout) tentRow(t *table, tent *parts.Tent) {
+	row := t.next()
+	asked := []string{tent.Size.ID, tent.Leg.In(l.sys)}
+	for _, side := range sideNames() {
+		asked = append(asked, sideText(tent, side))
+	}
+	cells := []sheet.Cell{text(tent.Job.ID), text(tent.Family.Name), text(groundName(tent))}
+	for _, a := range asked {
+		cells = append(cells, text(a))
+	}
+	now := make([]string, 0, 6)
+	for _, id := range append([]string{"size", "leg"}, sideNames()...) {
+		now = append(now, t.at(id, row))
+	}
+	cells = append(cells, text(strings.Join(asked, "|")),
+		formula("IF("+strings.Join(now, `&"|"&`)+"="+t.at("counted", row)+`,"counted","requote")`, "counted"))
+	t.add(cells...)
+	l.tentInputs(t, tent, row)
+}
+
+func (l *layout) tentInputs(t *table, tent *parts.Tent, row int) {
+	var sizes, legs, walls []string
+	for _, s := range tent.Family.Sizes {
+		sizes = append(sizes, s.ID)
+	}
+	for _, leg := range tent.Family.Legs {
+		legs = append(legs, leg.In(l.sys))
+	}
+	walls = append(walls, "open")
+	for _, w := range tent.Family.Walls {
+		walls = append(walls, w.Kind)
+	}
+	const then = "; then quote the job again, since its parts must be counted anew"
+	l.allowList(t.s, row, t.col("size"), sizes, "a size of this family"+then)
+	l.allowList(t.s, row, t.col("leg"), legs, "an eave height of this family"+then)
+	for _, side := range sideNames() {
+		if tent.Job.Side(side) == nil || len(tent.Job.Side(side).Doors) == 0 {
+			l.allowList(t.s, row, t.col(side), walls, "a kind of wall, or open"+then)
+		}
+	}
+}
+
+// allowList offers choices in a cell, where they fit an inline list.
+func (l *layout) allowList(s *sheet.Sheet, row, col int, choices []string, explain string) {
+	list := strings.Join(choices, ",")
+	if len(list) > 250 {
+		return
+	}
+	l.allow(s, row, col, sheet.Validation{Kind: sheet.List, Source: list}, explain)
+}
+
+// sideText is how a side is closed, in a word or two.
+func sideText(t *parts.Tent, side string) string {
+	ask := t.Job.Side(side)
+	if ask == nil || ask.Wall == "" {
+		return "open"
+	}
+	if len(ask.Doors) > 0 {
+		return ask.Wall + " with " + strings.Join(ask.Doors, " and ")
+	}
+	return ask.Wall
+}
+
+func groundName(t *parts.Tent) string {
+	if t.Ground == nil {
+		return ""
+	}
+	return t.Ground.Name
+}
+
+// countTable lists every count by key.
+func (l *layout) countTable(s *sheet.Sheet) {
+	band(s, "Counts", 11)
+	t := l.startTable(s, "count", []column{
+		{"key", "Key", 26, sheet.Style{Role: sheet.Key}},
+		{"tent", "Tent", 20, body(sheet.Text)},
+		{"what", "Counted", 32, body(sheet.Text)},
+		{"per", "Of one", 14, body(sheet.Num2)},
+		{"many", "Times", 14, calc(sheet.Whole)},
+		{"", "", 12, body(sheet.Text)},
+		{"amount", "Amount", 14, calc(sheet.Num2)},
+	})
+	for i := range l.q.Parts.Counts {
+		l.countRow(t, &l.q.Parts.Counts[i])
+	}
+	for i := range l.q.Labour.Counts {
+		l.lateRow(t, &l.q.Labour.Counts[i])
+	}
+	t.end()
+}
+
+func (l *layout) countRow(t *table, c *parts.Count) {
+	row := t.next()
+	per := value(c.Per)
+	switch c.Driver {
+	case "distance":
+		per = formula("job_distance", c.Per)
+	case "guests", "days-out":
+		per = in(value(c.Per), input(sheet.Whole))
+	}
+	many := value(1)
+	if c.Order != "" {
+		many = formula(find("build_ordered", "build_key", quoted(c.Order)), c.Many)
+	}
+	t.add(text(c.Key), text(c.Tent), text(c.Name), per, many, text(""), formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
+	if c.Driver == "guests" || c.Driver == "days-out" {
+		l.allow(t.s, row, t.col("per"), wholes(0, 100000), c.Name)
+		l.name("job_"+ident(c.Driver), t.s, sheet.Range{R1: row, C1: t.col("per"), R2: row, C2: t.col("per")}, "")
+	}
+}
+
+// lateRow is a count that follows from the load, or from the parts of a tag.
+func (l *layout) lateRow(t *table, c *parts.Count) {
+	row := t.next()
+	t.add(text(c.Key), text(""), text(c.Name), formula(lateFormula(c.Driver), c.Per), value(1), text(""),
+		formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
+}
+
+func lateFormula(driver string) string {
+	switch driver {
+	case "trips":
+		return "job_trips_out"
+	case "back-trips":
+		return "job_trips_back"
+	case "truck-miles":
+		return "job_distance*job_trips_out"
+	case "back-truck-miles":
+		return "job_distance*job_trips_back"
+	case "weight-out":
+		return "total_weight"
+	case "weight-back":
+		return "total_weight_back"
+	}
+	return "SUMIFS(need_quantity,need_tags," + quoted("*|"+strings.TrimPrefix(driver, catalog.TagDriver)+"|*") + ")"
+}
+
+// partCounts lays out which count or order asks for which part, at what rate.
+func (l *layout) partCounts() {
+	s := l.sheet(SheetParts, "Which count or order asks for which part. Spares are added on the pick list.", sheet.TabYard, true)
+	s.Rows = append(s.Rows, sheet.Row{})
+	t := l.startTable(s, "need", []column{
+		{"key", "Key", 30, sheet.Style{Role: sheet.Key}},
+		{"part", "Part", 22, sheet.Style{Role: sheet.Key}},
+		{"name", "Name", 34, wrap()},
+		{"source", "For", 40, wrap()},
+		{"driver", "Driven by", 20, sheet.Style{Role: sheet.Key}},
+		{"of", "Amount of it", 12, calc(sheet.Num2)},
+		{"per", "Parts for each", 12, input(sheet.General)},
+		{"min", "At least", 10, input(sheet.Whole)},
+		{"quantity", "Parts", 10, calc(sheet.Whole)},
+		{"tags", "Tags", 22, sheet.Style{Role: sheet.Key}},
+	})
+	for i := range l.q.Parts.Needs {
+		l.needRow(t, &l.q.Parts.Needs[i])
+	}
+	t.end()
+	t.widths()
+	s.FreezeRows, s.TitleRows = t.first-1, [2]int{t.first - 1, t.first - 1}
+	rows := t.rows()
+	rows.R1--
+	s.Filter = &rows
+	l.allowColumn(t, "per", amounts(), "parts for each of what drives it; rounded up")
+	l.allowColumn(t, "min", wholes(0, 100000), "at least as many, when there is anything to count")
+}
+
+// allowColumn limits what may be typed into a column of a table.
+func (l *layout) allowColumn(t *table, id string, v sheet.Validation, explain string) {
+	v.Range = t.column(id)
+	v.Title, v.Prompt, v.Error = "What goes here", explain, "This value does not fit: "+explain
+	v.AllowBlank = true
+	t.s.Validations = append(t.s.Validations, v)
+}
+
+func (l *layout) needRow(t *table, n *parts.Need) {
+	row := t.next()
+	driver, lookup := n.Count, find("count_amount", "count_key", t.at("driver", row))
+	if n.Order != "" {
+		driver, lookup = n.Order, find("build_ordered", "build_key", t.at("driver", row))
+	}
+	of, per, min := t.at("of", row), t.at("per", row), t.at("min", row)
+	count := "IF(" + of + ">0,MAX(" + min + ",ROUNDUP(" + of + "*" + per + "-0.000001,0)),0)"
+	t.add(text(n.Key), text(n.Part.ID), text(n.Part.Name), text(n.Source), text(driver), formula(lookup, n.Of), value(n.Per), value(n.Min),
+		formula(count, n.Quantity), text(tagText(n.Part.Tags)))
+}
+
+// tagText writes tags so that a pattern finds one whole tag among them.
+func tagText(tags []string) string {
+	if len(tags) == 0 {
+		return ""
+	}
+	return "|" + strings.Join(tags, "|") + "|"
+}
+
+var _ = money.Zero

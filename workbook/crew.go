@@ -1,0 +1,209 @@
+package workbook
+
+import (
+	"strings"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/quote/labour"
+	"tentwright/workbook/sheet"
+)
+
+// crewHours lays out the tasks, the windows of work with their crews, and the
+// hours by skill and phase.
+func (l *layout) crewHours() {
+	s := l.sheet(SheetCrew, "Person-hours by task. Change crews and days here, minutes and pay on Rates.", sheet.TabCrew, true)
+	s.Columns = []sheet.Column{{Width: 30}, {Width: 16}, {Width: 14}, {Width: 12}, {Width: 12}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 28}}
+	l.windowTable(s)
+	l.skillTable(s)
+	l.phaseTable(s)
+	l.taskTable(s)
+	s.FreezeRows = 2
+}
+
+// windowTable has one row for each stretch of work by one crew.
+func (l *layout) windowTable(s *sheet.Sheet) {
+	band(s, "Windows of work, per person", 13)
+	t := l.startTable(s, "window", []column{
+		{"name", "Window", 30, body(sheet.Text)},
+		{"id", "Id", 16, sheet.Style{Role: sheet.Key}},
+		{"hours", "Hours of all", 14, calc(sheet.Hours)},
+		{"crew", "People", 12, input(sheet.Whole)},
+		{"days", "Days", 12, input(sheet.Whole)},
+		{"worked", "Worked that week already", 11, input(sheet.Hours)},
+		{"person", "Hours each", 11, calc(sheet.Hours)},
+		{"day", "Each day", 11, calc(sheet.Hours)},
+		{"plain", "Within the day", 11, calc(sheet.Hours)},
+		{"before", "Week before", 11, calc(sheet.Hours)},
+		{"over", "Overtime each", 11, calc(sheet.Hours)},
+		{"share", "Overtime share", 11, calc(sheet.Percent)},
+		{"smallest", "Smallest crew", 28, calc(sheet.Whole)},
+	})
+	for i := range l.q.Labour.Windows {
+		l.windowRow(t, i)
+	}
+	t.end()
+	l.allowColumn(t, "crew", wholes(1, 200), "people who share the hours of this window")
+	l.allowColumn(t, "days", wholes(1, 60), "days over which the hours are shared")
+	l.allowColumn(t, "worked", sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "168"}, "hours that each has worked that week before this job")
+	first := t.first
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column("crew"),
+		Formula: "AND(LEN(" + t.at("id", first) + ")>0," + t.at("crew", first) + "<" + t.at("smallest", first) + ")", Role: sheet.Warn})
+}
+
+// windowRow writes the terms of labour.Window as formulas; earlier windows of
+// the same week are named, since they are the ones that come first.
+func (l *layout) windowRow(t *table, i int) {
+	w := &l.q.Labour.Windows[i]
+	row := t.next()
+	before := []string{t.at("worked", row)}
+	for k := range l.q.Labour.Windows[:i] {
+		if other := &l.q.Labour.Windows[k]; other.Spec.Week == w.Spec.Week {
+			before = append(before, "window_"+ident(other.Spec.ID)+"_plain")
+		}
+	}
+	at := func(id string) string { return t.at(id, row) }
+	dayOver := "MIN(" + at("person") + ",MAX(0," + at("day") + "-overtime_daily)*" + at("days") + ")"
+	weekOver := "MAX(0," + at("before") + "+" + at("plain") + "-MAX(overtime_weekly," + at("before") + "))"
+	t.add(text(w.Spec.Name), text(w.Spec.ID),
+		formula("ROUND(SUMIFS(task_hours,task_window,"+at("id")+"),2)", w.Hours),
+		value(w.Crew), value(w.Days), value(w.Worked),
+		formula("ROUND("+at("hours")+"/"+at("crew")+",4)", w.Person),
+		formula("ROUND("+at("person")+"/"+at("days")+",4)", w.Day),
+		formula(at("person")+"-"+dayOver, w.Plain),
+		formula(strings.Join(before, "+"), w.Before),
+		formula(at("person")+"-"+at("plain")+"+"+weekOver, w.DayOver.Add(w.WeekOver)),
+		formula("IF("+at("person")+">0,ROUND("+at("over")+"/"+at("person")+",6),0)", w.Share),
+		formula(l.smallestFormula(w.Spec.ID), w.Smallest))
+	for _, id := range []string{"crew", "days", "worked", "plain", "smallest", "share"} {
+		l.name("window_"+ident(w.Spec.ID)+"_"+id, t.s, sheet.Range{R1: row, C1: t.col(id), R2: row, C2: t.col(id)}, "")
+	}
+}
+
+// smallestFormula is the largest of the smallest crews of the tasks with hours.
+func (l *layout) smallestFormula(window string) string {
+	var terms []string
+	for i := range l.q.Labour.Tasks {
+		if t := &l.q.Labour.Tasks[i]; t.Window == window {
+			key := "SUMIFS(task_hours,task_key," + quoted(t.Key) + ")"
+			terms = append(terms, "IF("+key+">0,smallest_"+ident(t.Rule.ID)+",0)")
+		}
+	}
+	return largest(terms)
+}
+
+// largest nests MAX so that no call has more arguments than every spreadsheet
+// program takes.
+func largest(terms []string) string {
+	const most = 30
+	if len(terms) == 0 {
+		return "0"
+	}
+	for len(terms) > most {
+		var next []string
+		for len(terms) > 0 {
+			n := min(most, len(terms))
+			next = append(next, "MAX("+strings.Join(terms[:n], ",")+")")
+			terms = terms[n:]
+		}
+		terms = next
+	}
+	return "MAX(0," + strings.Join(terms, ",") + ")"
+}
+
+// skillTable has the hours and the cost of each skill in each window.
+func (l *layout) skillTable(s *sheet.Sheet) {
+	band(s, "Hours by window and skill", 13)
+	t := l.startTable(s, "skill", []column{
+		{"name", "Skill", 30, body(sheet.Text)},
+		{"window", "Window", 16, sheet.Style{Role: sheet.Key}},
+		{"skill", "Id", 14, sheet.Style{Role: sheet.Key}},
+		{"hours", "Hours", 12, calc(sheet.Hours)},
+		{"over", "Of these overtime", 12, calc(sheet.Hours)},
+		{"plain", "Plain", 11, calc(sheet.Hours)},
+		{"cost", "Cost", 11, calc(sheet.Money)},
+	})
+	for i := range l.q.Labour.Skills {
+		k := &l.q.Labour.Skills[i]
+		row := t.next()
+		at := func(id string) string { return t.at(id, row) }
+		cost := l.rounded("(" + at("plain") + "+" + at("over") + "*overtime_cost)*rate_" + ident(k.Skill.ID) + "_cost")
+		t.add(text(k.Skill.Name), text(k.Window), text(k.Skill.ID),
+			formula("ROUND(SUMIFS(task_hours,task_window,"+at("window")+",task_skill,"+at("skill")+"),2)", k.Hours),
+			formula("ROUND("+at("hours")+"*"+find("window_share", "window_id", at("window"))+",2)", k.Over),
+			formula("ROUND("+at("hours")+"-"+at("over")+",2)", k.Plain),
+			formula(cost, k.Cost))
+	}
+	t.end()
+	s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text("All hours"), sheet.Style{Role: sheet.Label, Bold: true}), {}, {},
+		in(formula("ROUND(SUM(task_hours),2)", l.q.Labour.Hours), sheet.Style{Role: sheet.Grand, Format: sheet.Hours})}})
+	l.cellName("total_hours", s, 4)
+}
+
+// phaseTable adds the hours up by phase.
+func (l *layout) phaseTable(s *sheet.Sheet) {
+	band(s, "Hours by phase", 13)
+	t := l.startTable(s, "phase", []column{
+		{"name", "Phase", 30, body(sheet.Text)},
+		{"hours", "Hours", 16, calc(sheet.Hours)},
+	})
+	for _, phase := range catalog.Phases() {
+		sum := money.Zero
+		for i := range l.q.Labour.Tasks {
+			if task := &l.q.Labour.Tasks[i]; task.Rule.Phase == phase {
+				sum = sum.Add(task.Hours)
+			}
+		}
+		row := t.next()
+		t.add(text(phase), formula("ROUND(SUMIFS(task_hours,task_phase,"+t.at("name", row)+"),2)", sum))
+	}
+	t.end()
+}
+
+// taskTable has one row for each labour rule and what it is applied to.
+func (l *layout) taskTable(s *sheet.Sheet) {
+	band(s, "Tasks", 13)
+	t := l.startTable(s, "task", []column{
+		{"name", "Task", 30, wrap()},
+		{"phase", "Phase", 16, body(sheet.Text)},
+		{"tent", "Tent", 14, body(sheet.Text)},
+		{"window", "Window", 12, body(sheet.Text)},
+		{"skill", "Skill", 12, body(sheet.Text)},
+		{"amount", "Count", 11, calc(sheet.Num2)},
+		{"what", "Counted", 11, wrap()},
+		{"minutes", "Minutes each", 11, calc(sheet.General)},
+		{"fixed", "Fixed minutes", 11, calc(sheet.General)},
+		{"factor", "Site, times", 11, calc(sheet.Factor)},
+		{"hours", "Hours", 11, sheet.Style{Role: sheet.Calc, Format: sheet.Hours, Bold: true}},
+		{"rule", "Rule", 11, sheet.Style{Role: sheet.Key}},
+		{"key", "Key", 28, sheet.Style{Role: sheet.Key}},
+	})
+	for i := range l.q.Labour.Tasks {
+		l.taskRow(t, &l.q.Labour.Tasks[i])
+	}
+	t.end()
+}
+
+func (l *layout) taskRow(t *table, task *labour.Task) {
+	row := t.next()
+	at := func(id string) string { return t.at(id, row) }
+	rule := ident(task.Rule.ID)
+	driver, _ := catalog.FindDriver(task.Rule.Driver)
+	hours := "IF(" + at("amount") + ">0,ROUND((" + at("amount") + "*" + at("minutes") + "+" + at("fixed") + ")*" + at("factor") + "/60,2),0)"
+	t.add(text(task.Rule.Name), text(task.Rule.Phase), text(task.Tent), text(task.Window), text(task.Rule.Skill),
+		formula(find("count_amount", "count_key", quoted(task.Count)), task.Amount), text(driver.Name),
+		formula("minutes_"+rule, task.Rule.Minutes), formula("fixed_"+rule, task.Rule.Fixed),
+		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours), text(task.Rule.ID), text(task.Key))
+}
+
+// siteFormula is the product of the site factors that slow a task.
+func siteFormula(keys []string) string {
+	if len(keys) == 0 {
+		return "1"
+	}
+	terms := make([]string, len(keys))
+	for i, key := range keys {
+		terms[i] = "site_" + ident(key) + "_times"
+	}
+	return "ROUND(" + strings.Join(terms, "*") + ",4)"
+}

@@ -1,0 +1,164 @@
+package workbook
+
+import (
+	"strings"
+
+	"tentwright/catalog/money"
+	"tentwright/workbook/sheet"
+)
+
+// column is one column of a table: the name that formulas know it by, its
+// heading, its width and how its cells look.
+type column struct {
+	id      string // part of the defined name, as in build_amount; none: no name
+	heading string
+	width   float64
+	style   sheet.Style
+}
+
+// table is a block of rows under one row of headings. Its named columns end
+// one row below the last line, so that rows added at the end are still found.
+type table struct {
+	l     *layout
+	s     *sheet.Sheet
+	name  string // first part of the defined names
+	cols  []column
+	left  int // column of the sheet where the table begins, from 1
+	first int // row of the first line
+}
+
+// startTable writes the headings on the next row of the sheet.
+func (l *layout) startTable(s *sheet.Sheet, name string, cols []column) *table {
+	t := &table{l: l, s: s, name: name, cols: cols, left: 1}
+	cells := make([]sheet.Cell, len(cols))
+	for i, c := range cols {
+		cells[i] = sheet.Cell{Value: c.heading, Style: sheet.Style{Role: sheet.Heading, Align: c.style.Align}}
+	}
+	s.Rows = append(s.Rows, sheet.Row{Cells: cells})
+	t.first = len(s.Rows) + 1
+	return t
+}
+
+// add writes a line; a cell without a style of its own takes its column's.
+func (t *table) add(cells ...sheet.Cell) int {
+	for i := range cells {
+		if cells[i].Style == (sheet.Style{}) && i < len(t.cols) {
+			cells[i].Style = t.cols[i].style
+		}
+	}
+	t.s.Rows = append(t.s.Rows, sheet.Row{Cells: cells})
+	return len(t.s.Rows)
+}
+
+// next is the row that the next line will take.
+func (t *table) next() int { return len(t.s.Rows) + 1 }
+
+// at is the cell of a named column in a row, for formulas of the same row.
+func (t *table) at(id string, row int) string {
+	return "$" + sheet.ColName(t.col(id)) + sheet.Ref(row, 1)[1:]
+}
+
+// col is the sheet column of a named column of the table; 0 if it has none.
+func (t *table) col(id string) int {
+	for i, c := range t.cols {
+		if c.id == id {
+			return t.left + i
+		}
+	}
+	return 0
+}
+
+// end closes the table with one spare bordered row and names its columns.
+func (t *table) end() {
+	blank := make([]sheet.Cell, len(t.cols))
+	for i := range blank {
+		blank[i].Style = sheet.Style{Role: sheet.Body}
+	}
+	t.s.Rows = append(t.s.Rows, sheet.Row{Cells: blank, Height: 4})
+	for i, c := range t.cols {
+		if c.id != "" {
+			col := t.left + i
+			t.l.name(t.name+"_"+c.id, t.s, sheet.Range{R1: t.first, C1: col, R2: len(t.s.Rows), C2: col}, "")
+		}
+	}
+}
+
+// last is the row of the last line, before the spare row.
+func (t *table) last() int { return len(t.s.Rows) - 1 }
+
+// rows is the block of the lines, all columns.
+func (t *table) rows() sheet.Range {
+	return sheet.Range{R1: t.first, C1: t.left, R2: len(t.s.Rows), C2: t.left + len(t.cols) - 1}
+}
+
+// column is the block of the lines in one column.
+func (t *table) column(id string) sheet.Range {
+	return sheet.Range{R1: t.first, C1: t.col(id), R2: len(t.s.Rows), C2: t.col(id)}
+}
+
+// widths sets the sheet's columns from the table's.
+func (t *table) widths() {
+	for len(t.s.Columns) < t.left-1+len(t.cols) {
+		t.s.Columns = append(t.s.Columns, sheet.Column{})
+	}
+	for i, c := range t.cols {
+		t.s.Columns[t.left-1+i].Width = c.width
+	}
+}
+
+// Kinds of cell, in short.
+
+func text(s string) sheet.Cell { return sheet.Cell{Value: s} }
+
+func value(v any) sheet.Cell { return sheet.Cell{Value: v} }
+
+func formula(f string, v any) sheet.Cell { return sheet.Cell{Formula: f, Value: v} }
+
+// in gives a cell a style.
+func in(c sheet.Cell, style sheet.Style) sheet.Cell {
+	c.Style = style
+	return c
+}
+
+// Styles of the columns, in short.
+
+func body(f sheet.Format) sheet.Style { return sheet.Style{Role: sheet.Body, Format: f} }
+
+func calc(f sheet.Format) sheet.Style { return sheet.Style{Role: sheet.Calc, Format: f} }
+
+func input(f sheet.Format) sheet.Style { return sheet.Style{Role: sheet.Input, Format: f} }
+
+func wrap() sheet.Style { return sheet.Style{Role: sheet.Body, Wrap: true} }
+
+// ident turns an id of the catalog into part of a defined name.
+func ident(id string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			return r
+		case r >= 'A' && r <= 'Z':
+			return r + 'a' - 'A'
+		}
+		return '_'
+	}, id)
+}
+
+// quoted is a text as a formula writes it.
+func quoted(s string) string { return `"` + strings.ReplaceAll(s, `"`, `""`) + `"` }
+
+// find is the formula that looks a key up in one named column and gives
+// another column's value.
+func find(wanted, keys, key string) string {
+	return "INDEX(" + wanted + ",MATCH(" + key + "," + keys + ",0))"
+}
+
+// yes is how a truth stands in a cell.
+func yes(b bool) string {
+	if b {
+		return "Yes"
+	}
+	return "No"
+}
+
+// float is a number as a cached cell value.
+func float(n money.Number) float64 { return n.InexactFloat64() }

@@ -1,0 +1,289 @@
+package workbook
+
+import (
+	"strconv"
+	"strings"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/quote/price"
+	"tentwright/workbook/sheet"
+)
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// rateCols is the width of the sheet in columns.
+const rateCols = 7
+
+// rates lays out what the manager edits: everything here is an input with a
+// name, or follows from the inputs beside it.
+func (l *layout) rates() {
+	s := l.sheet(SheetRates, "Change the cells with a frame and a light ground; every other sheet follows.", sheet.TabOffice, false)
+	for _, w := range []float64{30, 34, 12, 12, 12, 12, 14} {
+		s.Columns = append(s.Columns, sheet.Column{Width: w})
+	}
+	l.jobTerms(s)
+	l.skillRates(s)
+	l.periodRates(s)
+	l.breakRates(s)
+	l.siteRates(s)
+	l.taxRates(s)
+	l.deliveryRates(s)
+	l.minuteRates(s)
+	s.FreezeRows = 2
+}
+
+// setting is one named input with its explanation.
+type setting struct {
+	name, label, explain string
+	value                any
+	format               sheet.Format
+	allow                sheet.Validation // Kind and limits
+}
+
+// settings writes named inputs, one a row.
+func (l *layout) settings(s *sheet.Sheet, list []setting) {
+	for _, x := range list {
+		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{
+			in(text(x.label), sheet.Style{Role: sheet.Label}),
+			in(text(x.explain), sheet.Style{Role: sheet.Faint, Wrap: true}),
+			in(value(x.value), input(x.format)),
+		}})
+		l.cellName(x.name, s, 3)
+		l.allow(s, len(s.Rows), 3, x.allow, x.explain)
+	}
+}
+
+// allow limits what may be typed into a cell and explains it.
+func (l *layout) allow(s *sheet.Sheet, row, col int, v sheet.Validation, explain string) {
+	v.Range = sheet.Range{R1: row, C1: col, R2: row, C2: col}
+	v.Title, v.Prompt = "What goes here", explain
+	if v.Error == "" {
+		v.Error = "This value does not fit: " + explain
+	}
+	s.Validations = append(s.Validations, v)
+}
+
+// Limits of inputs, in short.
+
+func percents() sheet.Validation {
+	return sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "100"}
+}
+
+func amounts() sheet.Validation {
+	return sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "10000000"}
+}
+
+func wholes(min, max int) sheet.Validation {
+	return sheet.Validation{Kind: sheet.WholeNumber, Min: itoa(min), Max: itoa(max)}
+}
+
+func yesNo() sheet.Validation { return sheet.Validation{Kind: sheet.List, Source: "Yes,No"} }
+
+// jobTerms are the inputs that hold for this job alone.
+func (l *layout) jobTerms(s *sheet.Sheet) {
+	c, j, r := l.q.Catalog, l.q.Job, &l.q.Catalog.Rates
+	distance := "distance one way in " + l.sys.DistanceUnit()
+	band(s, "This job", rateCols)
+	l.settings(s, []setting{
+		{"job_days", "Charged days", "days that are paid for; days out may be more", l.q.Price.Days, sheet.Whole, wholes(1, 400)},
+		{"job_distance", "Distance", distance, float(l.distance()), sheet.Num1, amounts()},
+		{"job_class_discount", "Customer class discount", "percent off hire, by the class " + j.Class(c).Name, float(j.Class(c).Discount), sheet.PercentPoint, percents()},
+		{"job_discount", "Discount on the whole hire", "percent, given by hand" + because(j.Discount.Reason), float(j.Discount.Percent), sheet.PercentPoint, percents()},
+		{"job_exempt", "Tax exempt", "Yes if the customer has shown a certificate", yes(j.Customer.Exempt), sheet.Text, yesNo()},
+		{"job_labour_charged", "Labour charged", "No if labour is within the price of the tents", yes(j.Labour.Charge != "included"), sheet.Text, yesNo()},
+		{"job_delivery_charged", "Delivery charged", "No if the customer collects, or it is thrown in", yes(!j.Delivery.Free), sheet.Text, yesNo()},
+		{"job_show", "Prices shown to the customer", "line, section or total", j.ShowPrices(c), sheet.Text, sheet.Validation{Kind: sheet.List, Source: "line,section,total"}},
+	})
+	band(s, "Terms", rateCols)
+	l.settings(s, []setting{
+		{"rate_waiver", "Damage waiver", "percent of hire", float(r.Waiver), sheet.PercentPoint, percents()},
+		{"rate_deposit", "Deposit", "percent of the total, due with the order", float(c.Company.Quote.Deposit), sheet.PercentPoint, percents()},
+		{"rate_min_order", "Minimum order", "before tax; a smaller order is topped up", float(r.MinOrder), sheet.Money, amounts()},
+		{"rate_margin_floor", "Margin floor", "percent; what earns less shows in red and is kept", float(r.MarginFloor), sheet.PercentPoint, percents()},
+		{"rate_mile_cost", "Cost per " + l.sys.DistanceUnit(), "to the yard, for one vehicle", float(r.MileCost), sheet.Money, amounts()},
+		{"rate_wet", "Wet cloth", "times its dry weight, on the way back", float(r.WetFactor), sheet.Factor, sheet.Validation{Kind: sheet.Decimal, Min: "1", Max: "3"}},
+		{"rate_rider", "One person in a vehicle", l.sys.MassUnit() + " with tools and bag", l.q.Catalog.Fleet.Rider.In(l.sys), sheet.Weight, amounts()},
+	})
+}
+
+func because(reason string) string {
+	if reason == "" {
+		return ""
+	}
+	return ": " + reason
+}
+
+func (l *layout) distance() money.Number {
+	for _, count := range l.q.Parts.Counts {
+		if count.Key == "job.distance" {
+			return count.Per
+		}
+	}
+	return money.Zero
+}
+
+// heads writes a row of column headings on the rates sheet.
+func heads(s *sheet.Sheet, names ...string) {
+	cells := make([]sheet.Cell, len(names))
+	for i, n := range names {
+		cells[i] = in(text(n), sheet.Style{Role: sheet.Heading})
+	}
+	s.Rows = append(s.Rows, sheet.Row{Cells: cells})
+}
+
+func (l *layout) skillRates(s *sheet.Sheet) {
+	o := &l.q.Catalog.Rates.Overtime
+	band(s, "Hourly rates", rateCols)
+	heads(s, "Skill", "Id", "Charged", "Cost")
+	for i := range l.q.Catalog.Rates.Skills {
+		k := &l.q.Catalog.Rates.Skills[i]
+		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(k.Name), body(sheet.Text)), in(text(k.ID), sheet.Style{Role: sheet.Key}),
+			in(value(k.Bill), input(sheet.Money)), in(value(k.Cost), input(sheet.Money))}})
+		l.cellName("rate_"+ident(k.ID)+"_bill", s, 3)
+		l.cellName("rate_"+ident(k.ID)+"_cost", s, 4)
+		l.allow(s, len(s.Rows), 3, amounts(), "what the customer pays for an hour")
+		l.allow(s, len(s.Rows), 4, amounts(), "what an hour costs the yard, with taxes and insurance")
+	}
+	hours := func(max string) sheet.Validation { return sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: max} }
+	factor := sheet.Validation{Kind: sheet.Decimal, Min: "1", Max: "3"}
+	l.settings(s, []setting{
+		{"overtime_daily", "Hours a day at plain pay", "of one person", float(o.Daily), sheet.Hours, hours("24")},
+		{"overtime_weekly", "Hours a week at plain pay", "of one person", float(o.Weekly), sheet.Hours, hours("168")},
+		{"overtime_cost", "Overtime pay", "times the plain cost", float(o.CostFactor), sheet.Factor, factor},
+		{"overtime_bill", "Overtime charge", "times the plain charge", float(o.BillFactor), sheet.Factor, factor},
+	})
+}
+
+// rangeName names a block of one column, ending at the sheet's last row.
+func (l *layout) rangeName(name string, s *sheet.Sheet, col, first int) {
+	l.name(name, s, sheet.Range{R1: first, C1: col, R2: len(s.Rows), C2: col}, "")
+}
+
+// periodRates writes the steps of each period and its factor for this job.
+func (l *layout) periodRates(s *sheet.Sheet) {
+	band(s, "Prices by charged days", rateCols)
+	heads(s, "Period", "", "From day", "Times base", "Each later day")
+	for _, p := range l.q.Price.Periods {
+		first := len(s.Rows) + 1
+		for _, step := range p.Period.Steps {
+			s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(p.Period.Name), body(sheet.Text)), in(text(p.Period.ID), sheet.Style{Role: sheet.Key}),
+				in(value(step.From), input(sheet.Whole)), in(value(step.Factor), input(sheet.Factor)), in(value(step.Each), input(sheet.Factor))}})
+		}
+		id := "period_" + ident(p.Period.ID)
+		l.rangeName(id+"_from", s, 3, first)
+		l.rangeName(id+"_factor", s, 4, first)
+		l.rangeName(id+"_each", s, 5, first)
+		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(p.Period.Name+", for this job"), sheet.Style{Role: sheet.Label}), {}, {},
+			in(formula(periodFormula(id), p.Factor), sheet.Style{Role: sheet.Total, Format: sheet.Factor})}})
+		l.cellName(id, s, 4)
+	}
+}
+
+// periodFormula is price.Factor in a cell: the last step reached, and Each for
+// every day beyond it.
+func periodFormula(id string) string {
+	match := "MATCH(job_days," + id + "_from,1)"
+	at := func(col string) string { return "INDEX(" + id + "_" + col + "," + match + ")" }
+	return at("factor") + "+" + at("each") + "*(job_days-" + at("from") + ")"
+}
+
+func (l *layout) breakRates(s *sheet.Sheet) {
+	if len(l.q.Catalog.Rates.Breaks) == 0 {
+		return
+	}
+	band(s, "Quantity breaks", rateCols)
+	heads(s, "Class", "", "From", "Percent off")
+	for _, class := range l.q.Catalog.Rates.Breaks {
+		first := len(s.Rows) + 1
+		for _, step := range class.Steps {
+			s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(class.Name), body(sheet.Text)), in(text(class.ID), sheet.Style{Role: sheet.Key}),
+				in(value(step.From), input(sheet.Whole)), in(value(step.Off), input(sheet.PercentPoint))}})
+			l.allow(s, len(s.Rows), 4, percents(), "percent off from this quantity")
+		}
+		l.rangeName("break_"+ident(class.ID)+"_from", s, 3, first)
+		l.rangeName("break_"+ident(class.ID)+"_off", s, 4, first)
+	}
+}
+
+// siteRates writes every degree of every site factor, then what holds here.
+func (l *layout) siteRates(s *sheet.Sheet) {
+	band(s, "Site factors", rateCols)
+	heads(s, "Factor", "Degree", "Times", "Id", "", "", "Key")
+	first := len(s.Rows) + 1
+	for i := range l.q.Catalog.Site {
+		f := &l.q.Catalog.Site[i]
+		options := len(s.Rows) + 1
+		for _, o := range f.Options {
+			s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(f.Name), body(sheet.Text)), in(text(o.Name), body(sheet.Text)),
+				in(value(o.Factor), input(sheet.Factor)), in(text(o.ID), body(sheet.Text)), {}, {}, in(text(f.ID+":"+o.ID), sheet.Style{Role: sheet.Key})}})
+		}
+		l.rangeName("options_"+ident(f.ID), s, 4, options)
+	}
+	l.rangeName("site_key", s, 7, first)
+	l.rangeName("site_times", s, 3, first)
+	heads(s, "At this site", "", "Times", "Degree")
+	for _, site := range l.q.Labour.Sites {
+		l.siteRow(s, site.Key, site.Factor, site.Tent, site.Option)
+	}
+}
+
+// siteRow is the degree that holds for the job or for one tent.
+func (l *layout) siteRow(s *sheet.Sheet, key string, f *catalog.SiteFactor, tent string, o *catalog.SiteOption) {
+	label := f.Name
+	if tent != "" {
+		label += ", tent " + tent
+	}
+	name := "site_" + ident(key)
+	lookup := "INDEX(site_times,MATCH(" + quoted(f.ID+":") + "&" + name + ",site_key,0))"
+	s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(label), sheet.Style{Role: sheet.Label}), in(text("choose the degree"), sheet.Style{Role: sheet.Faint}),
+		in(formula(lookup, o.Factor), calc(sheet.Factor)), in(text(o.ID), input(sheet.Text))}})
+	l.cellName(name, s, 4)
+	l.cellName(name+"_times", s, 3)
+	l.allow(s, len(s.Rows), 4, sheet.Validation{Kind: sheet.List, Source: "options_" + ident(f.ID)}, "the degree of "+strings.ToLower(f.Name)+"; anchors follow when the job is quoted again")
+}
+
+func (l *layout) taxRates(s *sheet.Sheet) {
+	if len(l.q.Price.Taxes) == 0 {
+		return
+	}
+	band(s, "Taxes due at the place of the event", rateCols)
+	for _, t := range l.q.Price.Taxes {
+		l.settings(s, []setting{{"tax_" + ident(t.Tax.ID), t.Tax.Name, "percent of what it falls on: " + strings.Join(t.Tax.Classes, ", "), float(t.Tax.Rate), sheet.PercentPoint, percents()}})
+	}
+}
+
+func (l *layout) deliveryRates(s *sheet.Sheet) {
+	z := l.q.Job.Zone(l.q.Catalog)
+	band(s, "Delivery, "+z.Name, rateCols)
+	list := []setting{
+		{"zone_flat", "Each vehicle trip", "flat", float(z.Flat), sheet.Money, amounts()},
+		{"zone_each", "Each " + l.sys.DistanceUnit() + " one way", "of each vehicle trip", float(z.PerMile), sheet.Money, amounts()},
+		{"zone_minimum", "Minimum", "of the whole delivery", float(z.Minimum), sheet.Money, amounts()},
+	}
+	for i := range l.q.Price.Lines {
+		if line := &l.q.Price.Lines[i]; line.Kind == price.Loading {
+			list = append(list, setting{"loading_" + ident(line.Key), line.Name, "percent of labour and delivery", float(line.Quantity), sheet.PercentPoint,
+				sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "300"}})
+		}
+	}
+	l.settings(s, list)
+}
+
+// minuteRates writes the minutes of every labour rule of the shop.
+func (l *layout) minuteRates(s *sheet.Sheet) {
+	band(s, "Task minutes", rateCols)
+	heads(s, "Task", "Counted by", "Minutes each", "Fixed minutes", "Smallest crew", "Skill", "Rule")
+	for i := range l.q.Catalog.Labour {
+		r := &l.q.Catalog.Labour[i]
+		driver, _ := catalog.FindDriver(r.Driver)
+		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(r.Name), wrap()), in(text(driver.Name), body(sheet.Text)),
+			in(value(r.Minutes), input(sheet.General)), in(value(r.Fixed), input(sheet.General)), in(value(r.Crew), input(sheet.Whole)),
+			in(text(r.Skill), body(sheet.Text)), in(text(r.ID), sheet.Style{Role: sheet.Key})}})
+		l.cellName("minutes_"+ident(r.ID), s, 3)
+		l.cellName("fixed_"+ident(r.ID), s, 4)
+		l.cellName("smallest_"+ident(r.ID), s, 5)
+		l.allow(s, len(s.Rows), 3, amounts(), "hand-minutes for each of what is counted")
+		l.allow(s, len(s.Rows), 4, amounts(), "hand-minutes once, when there is anything to do")
+	}
+}

@@ -1,0 +1,182 @@
+package workbook
+
+import (
+	"strings"
+
+	"tentwright/catalog/money"
+	"tentwright/quote/price"
+	"tentwright/workbook/sheet"
+)
+
+// paymentRows is how many payments the office can enter.
+const paymentRows = 6
+
+// blankTo fills a row up to a column, so that figures stand under their heads.
+func blankTo(col int) []sheet.Cell { return make([]sheet.Cell, col-1) }
+
+// Columns of the blocks under the build-up: words under the descriptions,
+// figures under what is charged.
+const (
+	wordsCol = 5
+	baseCol  = 16
+	figureCol = 17
+)
+
+// charges are the lines that are a share of other lines. They stand outside
+// the build-up, so that no sum contains itself.
+func (l *layout) charges(s *sheet.Sheet) {
+	band(s, "Charges on the whole", len(buildColumns()))
+	first := len(s.Rows) + 1
+	var before []string // cells that the minimum order counts
+	for i := range l.q.Price.Lines {
+		p := &l.q.Price.Lines[i]
+		switch p.Kind {
+		case price.Loading:
+			before = append(before, l.chargeRow(s, p, "loading_"+ident(p.Key), sumKinds(price.Labour, price.Delivery)))
+		case price.Waiver:
+			before = append(before, l.chargeRow(s, p, "rate_waiver", sumKinds(price.Hire)))
+		case price.Minimum:
+			l.minimumRow(s, p, before)
+		}
+	}
+	s.Rows = append(s.Rows, sheet.Row{Height: 4})
+	l.rangeName("charge_key", s, 1, first)
+	l.rangeName("charge_amount", s, figureCol, first)
+	l.rangeName("charge_tax", s, 23, first)
+}
+
+func sumKinds(kinds ...string) string {
+	var terms []string
+	for _, kind := range kinds {
+		terms = append(terms, "SUMIFS(build_amount,build_kind,"+quoted(kind)+")")
+	}
+	return strings.Join(terms, "+")
+}
+
+// chargeRow writes base, percentage and amount; it gives the amount's cell.
+func (l *layout) chargeRow(s *sheet.Sheet, p *price.Line, rate, base string) string {
+	row := len(s.Rows) + 1
+	cells := blankTo(figureCol + 1)
+	cells[0] = in(text(p.Key), sheet.Style{Role: sheet.Key})
+	cells[wordsCol-1] = in(text(p.Name), wrap())
+	cells[wordsCol+1] = in(formula(rate, p.Quantity), calc(sheet.PercentPoint))
+	cells[baseCol-1] = in(formula(l.rounded(base), p.Base), calc(sheet.Money))
+	amount := l.rounded(sheet.Ref(row, baseCol) + "*" + sheet.Ref(row, wordsCol+2) + "/100")
+	cells[figureCol-1] = in(formula(amount, p.Amount), calc(sheet.Money))
+	l.chargeEnd(s, cells, p)
+	return sheet.AbsRef(row, figureCol)
+}
+
+// chargeEnd puts the tax class under the tax classes of the lines.
+func (l *layout) chargeEnd(s *sheet.Sheet, cells []sheet.Cell, p *price.Line) {
+	for len(cells) < 23 {
+		cells = append(cells, sheet.Cell{})
+	}
+	cells[22] = in(text(p.Tax), body(sheet.Text))
+	s.Rows = append(s.Rows, sheet.Row{Cells: cells})
+}
+
+func (l *layout) minimumRow(s *sheet.Sheet, p *price.Line, before []string) {
+	cells := blankTo(figureCol + 1)
+	cells[0] = in(text(p.Key), sheet.Style{Role: sheet.Key})
+	cells[wordsCol-1] = in(text(p.Name), wrap())
+	sum := strings.Join(append([]string{"SUM(build_amount)"}, before...), "-")
+	cells[figureCol-1] = in(formula(l.rounded("MAX(0,rate_min_order-"+sum+")"), p.Amount), calc(sheet.Money))
+	l.chargeEnd(s, cells, p)
+}
+
+// figure writes a named figure with its words.
+func (l *layout) figure(s *sheet.Sheet, name, words, f string, v any, style sheet.Style) {
+	cells := blankTo(figureCol + 1)
+	cells[wordsCol-1] = in(text(words), sheet.Style{Role: sheet.Label, Bold: style.Role == sheet.Grand})
+	cells[figureCol-1] = in(formula(f, v), style)
+	s.Rows = append(s.Rows, sheet.Row{Cells: cells})
+	l.cellName(name, s, figureCol)
+}
+
+// totals adds everything up, tax by tax.
+func (l *layout) totals(s *sheet.Sheet) {
+	r := l.q.Price
+	sum := func(kind string) money.Number {
+		n := money.Zero
+		for i := range r.Lines {
+			if r.Lines[i].Kind == kind {
+				n = n.Add(r.Lines[i].Amount)
+			}
+		}
+		return n
+	}
+	extras := money.Zero
+	for i := range r.Lines {
+		if o := r.Lines[i].Order; o != nil && o.Optional {
+			extras = extras.Add(r.Lines[i].Amount)
+		}
+	}
+	plain := sheet.Style{Role: sheet.Total, Format: sheet.Money}
+	grand := sheet.Style{Role: sheet.Grand, Format: sheet.Money}
+	band(s, "Totals", len(buildColumns()))
+	l.figure(s, "total_hire", "Hire after discounts", l.rounded(sumKinds(price.Hire)), r.Hire, plain)
+	l.figure(s, "total_extras", "Of all lines: optional extras chosen", l.rounded(`SUMIFS(build_amount,build_extra,"extra")`), extras, plain)
+	l.figure(s, "total_spare", "Of all lines: added lines", l.rounded(`SUMIFS(build_amount,build_key,"S:*")`), money.Zero, plain)
+	l.figure(s, "total_labour", "Labour", l.rounded(sumKinds(price.Labour)), sum(price.Labour), plain)
+	l.figure(s, "total_delivery", "Delivery", l.rounded(sumKinds(price.Delivery)), sum(price.Delivery), plain)
+	charges := sum(price.Loading).Add(sum(price.Waiver)).Add(sum(price.Minimum))
+	l.figure(s, "total_charges", "Charges on the whole", l.rounded("SUM(charge_amount)"), charges, plain)
+	l.figure(s, "total_subtotal", "Subtotal", l.rounded("SUM(build_amount)+SUM(charge_amount)"), r.Subtotal, plain)
+	l.taxFigures(s)
+	l.figure(s, "total_due", "Total with tax", l.rounded("total_subtotal+total_tax"), r.Total, grand)
+	l.figure(s, "total_cost", "Cost", l.rounded("SUM(build_cost)"), r.Cost, plain)
+	l.figure(s, "total_margin", "Margin before tax", l.rounded("total_subtotal-total_cost"), r.Margin, plain)
+	l.figure(s, "total_percent", "Margin, percent of the subtotal", "IF(total_subtotal>0,ROUND(total_margin*100/total_subtotal,2),0)", r.Percent,
+		sheet.Style{Role: sheet.Total, Format: sheet.PercentPoint})
+	l.figure(s, "total_deposit", "Deposit", l.rounded("total_due*rate_deposit/100"), r.Deposit, plain)
+	l.figure(s, "total_balance", "Balance", l.rounded("total_due-total_deposit"), r.Balance, plain)
+	row := len(s.Rows) - 2
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: row - 1, C1: figureCol, R2: row, C2: figureCol}, Formula: "total_percent<rate_margin_floor", Role: sheet.Warn})
+}
+
+// taxFigures writes what each tax falls on and what it comes to.
+func (l *layout) taxFigures(s *sheet.Sheet) {
+	plain := sheet.Style{Role: sheet.Total, Format: sheet.Money}
+	var names []string
+	for _, t := range l.q.Price.Taxes {
+		id := "tax_" + ident(t.Tax.ID)
+		var parts []string
+		for _, class := range t.Tax.Classes {
+			parts = append(parts, "SUMIFS(build_amount,build_tax,"+quoted(class)+")+SUMIFS(charge_amount,charge_tax,"+quoted(class)+")")
+		}
+		l.figure(s, id+"_on", t.Tax.Name+" falls on", l.rounded(strings.Join(parts, "+")), t.Taxable, plain)
+		l.figure(s, id+"_amount", t.Tax.Name, `IF(job_exempt="Yes",0,`+l.rounded(id+"_on*"+id+"/100")+")", t.Amount, plain)
+		names = append(names, id+"_amount")
+	}
+	if len(names) == 0 {
+		names = []string{"0"}
+	}
+	l.figure(s, "total_tax", "Tax", l.rounded(strings.Join(names, "+")), l.q.Price.Tax, plain)
+}
+
+// payments are inputs; what is still open follows.
+func (l *layout) payments(s *sheet.Sheet) {
+	band(s, "Payments received", len(buildColumns()))
+	first := len(s.Rows) + 1
+	for n := range max(paymentRows, len(l.q.Job.Payments)+2) {
+		cells := blankTo(figureCol + 1)
+		cells[wordsCol-1] = in(value(nil), sheet.Style{Role: sheet.InputText})
+		cells[baseCol-1] = in(value(nil), input(sheet.DateISO))
+		cells[figureCol-1] = in(value(nil), input(sheet.Money))
+		if n < len(l.q.Job.Payments) {
+			p := &l.q.Job.Payments[n]
+			cells[wordsCol-1].Value, cells[baseCol-1].Value, cells[figureCol-1].Value = p.Note, p.Date, p.Amount
+		}
+		s.Rows = append(s.Rows, sheet.Row{Cells: cells})
+	}
+	l.rangeName("payments_amount", s, figureCol, first)
+	block := sheet.Range{R1: first, C1: figureCol, R2: len(s.Rows), C2: figureCol}
+	dates := sheet.Range{R1: first, C1: baseCol, R2: len(s.Rows), C2: baseCol}
+	s.Validations = append(s.Validations,
+		sheet.Validation{Range: block, Kind: sheet.Decimal, Min: "-10000000", Max: "10000000", Title: "What goes here", Prompt: "the amount received", Error: "An amount was expected.", AllowBlank: true},
+		sheet.Validation{Range: dates, Kind: sheet.Date, Min: "36526", Max: "73050", Title: "What goes here", Prompt: "the day on which it was received", Error: "A date was expected, such as 2026-07-04.", AllowBlank: true})
+	plain := sheet.Style{Role: sheet.Total, Format: sheet.Money}
+	l.figure(s, "total_received", "Received", l.rounded("SUM(payments_amount)"), l.q.Price.Received, plain)
+	l.figure(s, "total_open", "Still due", l.rounded("total_due-total_received"), l.q.Price.Due, sheet.Style{Role: sheet.Grand, Format: sheet.Money})
+}
