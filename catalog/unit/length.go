@@ -44,18 +44,20 @@ func ParseLength(s string) (Length, error) {
 	if err != nil {
 		return 0, err
 	}
+	for _, q := range all {
+		if _, ok := lengthUnits[q.unit]; !ok {
+			return 0, lengthForm.bad(s, fmt.Sprintf("has the unknown unit %q", clipped(q.unit)))
+		}
+	}
 	if why := badFeetAndInches(all); why != "" {
 		return 0, lengthForm.bad(s, why)
 	}
 	var sum Length
 	for _, q := range all {
-		one, ok := lengthUnits[q.unit]
-		if !ok {
-			return 0, lengthForm.bad(s, fmt.Sprintf("has the unknown unit %q", clipped(q.unit)))
-		}
+		one := lengthUnits[q.unit]
 		part, ok := q.times(one.base, one.per)
 		if !ok || Length(part) > math.MaxInt64-sum {
-			return 0, lengthForm.bad(s, "is too large")
+			return 0, lengthForm.bad(s, tooLarge)
 		}
 		sum += Length(part)
 	}

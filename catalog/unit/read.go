@@ -20,8 +20,9 @@ type quantity struct {
 // form is a kind of quantity for its errors: its name and what was expected.
 type form struct{ name, example string }
 
-// maxQuantity bounds a number's digits so that a mantissa fits 64 bits.
-const maxQuantity = 18
+// maxQuantity bounds a number's digits, so that they and a power of ten with
+// as many zeros fit 64 bits.
+const maxQuantity = 19
 
 // bad is the error for a text that is not such a quantity.
 func (f form) bad(text, why string) error {
@@ -160,6 +161,8 @@ func mulDiv(a, b, c uint64) (int64, bool) {
 	return int64(whole), whole <= math.MaxInt64
 }
 
+const tooLarge = "is too large or too fine"
+
 // scale is one unit of a kind in base units: base over per.
 type scale struct{ base, per uint64 }
 
@@ -178,7 +181,7 @@ func (f form) single(text string, units map[string]scale) (int64, error) {
 	}
 	base, ok := all[0].times(one.base, one.per)
 	if !ok {
-		return 0, f.bad(text, "is too large")
+		return 0, f.bad(text, tooLarge)
 	}
 	return base, nil
 }

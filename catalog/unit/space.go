@@ -141,11 +141,14 @@ func (v Volume) Text(sys System) string {
 // VolumeOf is the volume of a box to the nearest cubic centimetre, halves up.
 // A side below zero counts as zero; what does not fit gives the largest.
 func VolumeOf(a, b, c Length) Volume {
-	hi, base := bits.Mul64(uint64(max(a, 0)), uint64(max(b, 0)))
+	if a <= 0 || b <= 0 || c <= 0 {
+		return 0
+	}
+	hi, base := bits.Mul64(uint64(a), uint64(b))
 	if hi > 0 {
 		return math.MaxInt64
 	}
-	v, ok := mulDiv(base, uint64(max(c, 0)), uint64(Centimetre*Centimetre*Centimetre))
+	v, ok := mulDiv(base, uint64(c), uint64(Centimetre*Centimetre*Centimetre))
 	if !ok {
 		return math.MaxInt64
 	}

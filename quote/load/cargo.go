@@ -34,6 +34,7 @@ type cargo struct {
 	pack     unit.Mass   // of one full pack
 	size     unit.Volume // of one pack
 	longest  unit.Length
+	wet      string // said behind a weight that is not the dry one
 }
 
 func (g *cargo) mass(quantity int) unit.Mass {
@@ -72,6 +73,7 @@ func (y *yard) soak() {
 			wet := money.Round(money.Int(int(g.each)).Mul(y.c.Rates.WetFactor), 0)
 			g.each = unit.Mass(wet.IntPart()).RoundTo(y.c.Company.Units)
 			g.pack = unit.Mass(g.holds)*g.each + g.tare
+			g.wet = " wet"
 		}
 	}
 	y.rank()
@@ -166,8 +168,8 @@ func (y *yard) checkPiece(g *cargo) {
 		y.list.Addf(at, TooLong, "part %q rides in packs %s long, but the longest piece that a vehicle takes is %s; a shorter piece or a longer vehicle was expected",
 			g.part.ID, g.longest.In(sys), longest.In(sys))
 	case !strong:
-		y.list.Addf(at, TooHeavy, "one pack of part %q weighs %s, but a vehicle long enough carries at most %s; a smaller pack or a stronger vehicle was expected",
-			g.part.ID, g.mass(one).Text(sys), strongest.Text(sys))
+		y.list.Addf(at, TooHeavy, "one pack of part %q weighs %s%s, but a vehicle long enough carries at most %s; a smaller pack or a stronger vehicle was expected",
+			g.part.ID, g.mass(one).Text(sys), g.wet, strongest.Text(sys))
 	case roomiest < g.size:
 		y.list.Addf(at, TooBulky, "one pack of part %q takes %s, but a vehicle that can carry it has room for %s; a smaller pack or a larger vehicle was expected",
 			g.part.ID, g.size.Text(sys), roomiest.Text(sys))

@@ -106,7 +106,10 @@ func Pack(c *catalog.Catalog, p *parts.Result, distance money.Number) (*Plan, di
 	y.soak()
 	back := y.again(out)
 	if back == nil {
-		back = y.plan()
+		y.check() // a pack may be too heavy only when it is wet
+		if y.list.Err() == nil {
+			back = y.plan()
+		}
 	}
 	if back == nil {
 		return nil, y.list

@@ -1,5 +1,7 @@
 package load
 
+import "slices"
+
 const (
 	maxTurns = 100 // turns of the whole fleet; beyond, the job is not this yard's
 	patience = 24  // lines tried in a full fleet after the last one that fitted
@@ -24,11 +26,9 @@ func (y *yard) plan() *stow {
 			done.append(s)
 			break
 		}
-		s := y.fill(todo, ground, turn)
+		s := y.fill(y.fleet(turn), todo, ground)
 		if len(s.lots) == 0 {
-			g := &y.cargo[todo[0]]
-			y.list.Addf(g.part.Where.Pos(), TooHeavy, "one pack of part %q is more than the vehicles can take behind each other; a smaller pack or a stronger vehicle was expected", g.part.ID)
-			return nil
+			s = y.fill(y.single(&y.cargo[todo[0]], turn), todo, ground)
 		}
 		copy(ground, s.rest)
 		done.append(s)
@@ -92,11 +92,10 @@ func (s *stow) drop() {
 	s.beds = kept
 }
 
-// fill loads the whole fleet once with as much as it takes. Lines are in
+// fill loads vehicles once with as much as it takes. Lines are in
 // order of size, so after some that do not fit the rest is left for later:
 // looking at each of them each turn would make large jobs slow.
-func (y *yard) fill(todo, ground []int, turn int) *stow {
-	s := y.fleet(turn)
+func (y *yard) fill(s *stow, todo, ground []int) *stow {
 	s.clear(ground)
 	missed := 0
 	for _, line := range todo {
@@ -130,5 +129,22 @@ func (y *yard) fleet(turn int) *stow {
 	if len(stranded) > 0 {
 		s.couple()
 	}
+	return s
+}
+
+// single is a vehicle that takes a pack of g, alone or behind the vehicle that
+// leaves it most. The whole fleet may have put another trailer behind that.
+// The check has found that there is one.
+func (y *yard) single(g *cargo, turn int) *stow {
+	s := &stow{}
+	one := g.mass(min(g.quantity, g.holds))
+	at := slices.IndexFunc(y.kinds, func(k kind) bool {
+		return k.v.Longest >= g.longest && k.alone >= one && k.room >= g.size
+	})
+	if k := &y.kinds[at]; k.trailer {
+		s.add(&y.kinds[k.towers[0]], 1, turn)
+	}
+	s.add(&y.kinds[at], 1, turn)
+	s.couple()
 	return s
 }

@@ -19,7 +19,7 @@ const (
 	cream = "FFF8DC"
 	sand  = "F4EBDD"
 	rose  = "FBE4E1"
-	red   = "9C0F0F"
+	red   = "8F0D0D"
 	leaf  = "E3F1E0"
 	moss  = "1D5A22"
 	grey  = "4A4A4A"

@@ -1,7 +1,6 @@
 package xlsx
 
 import (
-	"bytes"
 	"fmt"
 	"regexp"
 	"strings"
@@ -87,28 +86,4 @@ func walk(from, pixels int, size func(int) int) (at, into int) {
 		from++
 	}
 	return from, pixels
-}
-
-// noteDrawing is how the drawings of notes are called in the file, counted in
-// the order of the sheets that have notes.
-func noteDrawing(n int) string { return fmt.Sprintf("xl/drawings/vmlDrawing%d.vml", n) }
-
-// polish returns what a finished part still needs before it is packed.
-func (x *writer) polish(name string, data []byte) []byte {
-	if name == contentTypes {
-		return sortDefaults(data)
-	}
-	if !bytes.HasSuffix([]byte(name), []byte(".vml")) {
-		return data
-	}
-	n := 0
-	for _, s := range x.book.Sheets {
-		if len(s.Notes) == 0 {
-			continue
-		}
-		if n++; noteDrawing(n) == name {
-			return placeNotes(s, data)
-		}
-	}
-	return data
 }

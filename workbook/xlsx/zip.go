@@ -11,9 +11,6 @@ import (
 	"time"
 )
 
-// contentTypes is the part that a reader of the package wants first.
-const contentTypes = "[Content_Types].xml"
-
 // epoch is the time of every part: the earliest a zip entry can state. The
 // date of the quote stands in the document properties.
 var epoch = time.Date(1980, time.January, 1, 0, 0, 0, 0, time.UTC)
@@ -72,19 +69,4 @@ func (p *packer) Close() error {
 		}
 	}
 	return z.Close()
-}
-
-// sortDefaults puts the <Default> elements of the content types in order of
-// their text; they come in the order of a map.
-func sortDefaults(data []byte) []byte {
-	const open, end = "<Default ", "</Default>"
-	first := bytes.Index(data, []byte(open))
-	last := bytes.LastIndex(data, []byte(end))
-	if first < 0 || last < first {
-		return data
-	}
-	last += len(end)
-	elements := bytes.SplitAfter(data[first:last], []byte(end))
-	slices.SortFunc(elements, bytes.Compare)
-	return slices.Concat(data[:first], bytes.Join(elements, nil), data[last:])
 }

@@ -1,0 +1,135 @@
+package price
+
+import (
+	"testing"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/quote/job"
+)
+
+func number(t testing.TB, s string) money.Number {
+	t.Helper()
+	n, err := money.Parse(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n
+}
+
+// Tax is rounded once on what it falls on. 130.00 at 6.25 % is 8.125 and
+// becomes 8.13; 0.56 at 8 % is 0.0448 and becomes 0.04, not 0.05 by rounding
+// twice; three at 1.99 at 8.25 % come to 0.49 on the invoice: Streamlined Sales
+// and Use Tax Agreement, section 324 (invoice basis).
+func TestTaxRounding(t *testing.T) {
+	for _, tc := range []struct {
+		lines      []string
+		rate, want string
+	}{
+		{[]string{"130.00"}, "6.25", "8.13"},
+		{[]string{"0.56"}, "8", "0.04"},
+		{[]string{"1.99", "1.99", "1.99"}, "8.25", "0.49"},
+		{[]string{"7.30", "4.50", "12.70", "9.90"}, "7.25", "2.49"},
+		{[]string{"2.00"}, "6.25", "0.13"},
+	} {
+		b := taxBuilder(t, tc.rate)
+		for _, amount := range tc.lines {
+			b.r.Lines = append(b.r.Lines, Line{Amount: number(t, amount), Tax: "rental"})
+		}
+		b.taxes()
+		if got := b.r.Taxes[0].Amount; !got.Equal(number(t, tc.want)) {
+			t.Errorf("%s percent on %v is %s, %s was expected", tc.rate, tc.lines, got, tc.want)
+		}
+	}
+}
+
+func taxBuilder(t *testing.T, rate string) *builder {
+	c := &catalog.Catalog{Company: catalog.Company{Currency: "USD"}}
+	c.Rates.Taxes = []catalog.Tax{{ID: "state", Rate: number(t, rate), Classes: []string{"rental"}}}
+	return &builder{c: c, j: &job.Job{}, r: &Result{Currency: c.Currency()}}
+}
+
+// An exempt customer pays no tax, and a tax of another place is not due.
+func TestTaxExemptAndPlace(t *testing.T) {
+	b := taxBuilder(t, "6")
+	b.j.Customer.Exempt = true
+	b.r.Lines = []Line{{Amount: money.Hundred, Tax: "rental"}}
+	b.taxes()
+	if !b.r.Taxes[0].Amount.IsZero() {
+		t.Errorf("an exempt customer is charged %s", b.r.Taxes[0].Amount)
+	}
+	if Due(&catalog.Tax{Places: []string{"east"}}, "west") {
+		t.Error("a tax of one place is due at another")
+	}
+}
+
+// Later days are cheaper by the steps of the table; values by hand.
+func TestPeriodFactor(t *testing.T) {
+	p := &catalog.Period{Steps: []catalog.PeriodStep{
+		{From: 1, Factor: number(t, "1")},
+		{From: 4, Factor: number(t, "1.15"), Each: number(t, "0.15")},
+		{From: 8, Factor: number(t, "1.75"), Each: number(t, "0.1")}}}
+	for days, want := range map[int]string{1: "1", 3: "1", 4: "1.15", 5: "1.3", 7: "1.6", 8: "1.75", 10: "1.95"} {
+		if got := Factor(p, days); !got.Equal(number(t, want)) {
+			t.Errorf("%d days cost %s times the base, %s was expected", days, got, want)
+		}
+	}
+}
+
+// The last step reached counts, its own quantity included.
+func TestBreakOff(t *testing.T) {
+	class := &catalog.BreakClass{Steps: []catalog.BreakStep{{From: 100, Off: money.Int(5)}, {From: 250, Off: money.Int(10)}}}
+	for quantity, want := range map[int]int{1: 0, 99: 0, 100: 5, 249: 5, 250: 10, 9000: 10} {
+		if got := BreakOff(class, money.Int(quantity)); !got.Equal(money.Int(want)) {
+			t.Errorf("%d pieces are %s percent off, %d was expected", quantity, got, want)
+		}
+	}
+	if !BreakOff(nil, money.Int(500)).IsZero() {
+		t.Error("an item without a break class has a quantity discount")
+	}
+}
+
+// A cost of 40 with a mark-up of 50 % sells at 60: a margin of 33.33 %, from
+// the mark-up calculator's worked example at calcreal.com.
+func TestMarkupAndMargin(t *testing.T) {
+	c := &catalog.Catalog{Company: catalog.Company{Currency: "USD"}}
+	item := &catalog.Item{SubHire: &catalog.SubHire{Cost: money.Int(40), Markup: money.Int(50)}}
+	priced := c.ItemPrice(item)
+	if !priced.Equal(money.Int(60)) {
+		t.Fatalf("40 and 50 percent mark-up sell at %s, 60 was expected", priced)
+	}
+	b := &builder{c: c, j: &job.Job{}, r: &Result{Currency: c.Currency(), Lines: []Line{{Amount: priced, Cost: c.ItemCost(item)}}}}
+	b.totals()
+	if !b.r.Percent.Equal(number(t, "33.33")) {
+		t.Errorf("the margin is %s percent, 33.33 was expected", b.r.Percent)
+	}
+}
+
+// A line is rounded once, half away from zero, after every discount.
+func TestLineAmount(t *testing.T) {
+	b := &builder{r: &Result{Currency: (&catalog.Catalog{Company: catalog.Company{Currency: "USD"}}).Currency()}}
+	l := Line{Quantity: money.Int(3), Ordered: money.Int(3), Base: number(t, "1.15"), Factor: money.One, Hand: number(t, "10")}
+	b.amount(&l)
+	if !l.Amount.Equal(number(t, "3.11")) { // 3 x 1.15 x 0.9 = 3.105
+		t.Errorf("the line comes to %s, 3.11 was expected", l.Amount)
+	}
+	l.Ordered = money.Zero
+	b.amount(&l)
+	if !l.Amount.IsZero() || !l.Offer.Equal(number(t, "3.11")) {
+		t.Errorf("an extra that is not chosen is charged %s and offered at %s", l.Amount, l.Offer)
+	}
+}
+
+// What earns less than the floor is marked and its price kept.
+func TestBelowFloor(t *testing.T) {
+	floor := money.Int(25)
+	for _, tc := range []struct {
+		amount, cost, kind string
+		want               bool
+	}{{"100", "75", Hire, false}, {"100", "75.01", Hire, true}, {"0", "10", Hire, false}, {"100", "90", Labour, false}} {
+		l := Line{Amount: number(t, tc.amount), Cost: number(t, tc.cost), Kind: tc.kind}
+		if l.BelowFloor(floor) != tc.want {
+			t.Errorf("%s at %s cost %s: below the floor is %v", tc.kind, tc.amount, tc.cost, !tc.want)
+		}
+	}
+}

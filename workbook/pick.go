@@ -1,0 +1,183 @@
+package workbook
+
+import (
+	"strings"
+
+	"tentwright/catalog/unit"
+	"tentwright/quote/parts"
+	"tentwright/workbook/sheet"
+)
+
+// stateNone is the state of a line of an extra that nobody ordered.
+const stateNone = "not ordered"
+
+// pickColumns are the columns of the pick list: up to the state they print,
+// the others carry the terms.
+func (l *layout) pickColumns() []column {
+	key := sheet.Style{Role: sheet.Key}
+	return []column{
+		{"bin", "Bin", 10, body(sheet.Text)},
+		{"item", "Item", 29, wrap()},
+		{"group", "Load group", 10, body(sheet.Text)},
+		{"pack", "Pack", 15, sheet.Style{Role: sheet.Calc, Wrap: true}},
+		{"quantity", "Pick", 7, sheet.Style{Role: sheet.Calc, Format: sheet.Whole, Bold: true}},
+		{"vehicle", "Vehicle", 14, wrap()},
+		{"pulled", "Pulled", 7.5, tick()},
+		{"ticked", "Loaded", 8, tick()},
+		{"loaded", "Count loaded", 8, input(sheet.Whole)},
+		{"returned", "Back", 7, tick()},
+		{"tag", "Tag", 9, sheet.Style{Role: sheet.InputText}},
+		{"note", "Note, or what was taken instead", 14, sheet.Style{Role: sheet.InputText}},
+		{"state", "State", 9, sheet.Style{Role: sheet.Calc, Wrap: true, Bold: true}},
+		{"key", "Key", 20, key},
+		{"part", "Part", 16, key},
+		{"trip", "Trip", 6, key},
+		{"counted", "Counted", 9, calc(sheet.Whole)},
+		{"percent", "Spare, percent", 9, body(sheet.General)},
+		{"least", "Spare, at least", 9, body(sheet.Whole)},
+		{"spare", "Spare", 8, calc(sheet.Whole)},
+		{"share", "Share of this trip", 9, body(sheet.Whole)},
+		{"rank", "Row of the part", 8, body(sheet.Whole)},
+		{"out", "Went out", 8, calc(sheet.Whole)},
+		{"each", "One, " + l.sys.MassUnit(), 9, body(sheet.Num2)},
+		{"tare", "Empty pack, " + l.sys.MassUnit(), 9, body(sheet.Num2)},
+		{"packs", "Packs", 8, calc(sheet.Whole)},
+		{"weight", "Weight, " + l.sys.MassUnit(), 10, calc(sheet.Num2)},
+		{"size", "One pack, " + l.sys.VolumeUnit(), 10, body(sheet.Num2)},
+		{"volume", "Room, " + l.sys.VolumeUnit(), 10, calc(sheet.Num2)},
+	}
+}
+
+// pickList lays out what is pulled, in the walking order of the yard, and how
+// much of it was loaded.
+func (l *layout) pickList() {
+	s := l.sheet(SheetPick, "What to pull, in the walking order of the yard.", sheet.TabYard, true)
+	rows := portions(&l.q.Load.Out, true)
+	byBin(rows)
+	l.pickHead(s, rows)
+	t := l.startTable(s, "pick", l.pickColumns())
+	zone := ""
+	for i := range rows {
+		l.pickRow(t, &rows[i], zoneOf(rows[i].part.Bin) != zone)
+		zone = zoneOf(rows[i].part.Bin)
+	}
+	t.end()
+	t.widths()
+	t.heads(2)
+	t.ends("state")
+	l.pickRules(t)
+}
+
+// pickHead is the block above the list: the job, its dates, sums, signatures.
+func (l *layout) pickHead(s *sheet.Sheet, rows []portion) {
+	var mass unit.Mass
+	lines := 0
+	for i := range rows {
+		p := &rows[i]
+		mass += unit.Mass(p.quantity)*p.share.Each + unit.Mass(packCount(p.part, p.quantity))*tareOf(p.part)
+		if p.quantity > 0 {
+			lines++
+		}
+	}
+	sum := sheet.Style{Role: sheet.Total, Format: sheet.Num2}
+	count := sheet.Style{Role: sheet.Total, Format: sheet.Whole}
+	dates := l.q.Job.Dates
+	l.fields(s, field{1, 1, label("Event"), ""}, field{2, 4, text(l.q.Job.Event.Name), ""},
+		field{5, 6, label("Deliver"), ""}, field{7, 10, in(value(dates.Deliver), dated()), ""},
+		field{11, 12, label("Lines to pick"), ""}, field{13, 13, in(formula(`COUNTIF(pick_quantity,">0")`, lines), count), ""})
+	n := l.fields(s, field{1, 1, label("Place"), ""}, field{2, 4, in(text(l.address()), sheet.Style{Wrap: true}), ""},
+		field{5, 6, label("Pick on"), ""}, field{7, 10, in(value(dates.Deliver.AddDays(-1)), sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left}), ""},
+		field{11, 12, label("Weight of all, " + l.sys.MassUnit()), ""}, field{13, 13, in(formula("ROUND(SUM(pick_weight),2)", hundredths(mass, l.sys)), sum), ""})
+	l.cellName("total_weight", s, 13)
+	l.allow(s, n, 7, sheet.Validation{Kind: sheet.Date, Min: "1", Max: itoa(dates.Deliver.Serial())}, "the day on which the goods are pulled, not after delivery")
+	l.fields(s, field{1, 1, label("Pulled by"), ""}, blank(2, 3, "name of who pulled the goods"),
+		field{4, 5, label("Checked by"), ""}, blank(6, 8, "name of who checked what was loaded"),
+		field{9, 10, label("Day, time"), ""}, blank(11, 13, "when loading was finished"))
+	l.fields(s, field{1, 13, in(text("For one vehicle: press the arrow beside Vehicle, keep one, print; its lines alone are printed. "+
+		"Count loaded only where it differs from Pick. A note says what was taken instead."), sheet.Style{Role: sheet.Faint}), ""})
+}
+
+func dated() sheet.Style { return sheet.Style{Format: sheet.DateLong, Align: sheet.Left} }
+
+// address is the place of the event on one line.
+func (l *layout) address() string { return strings.Join(l.q.Job.Event.Address, ", ") }
+
+// hundredths is a weight as the sum of a column shows it, to two places.
+func hundredths(m unit.Mass, sys unit.System) float64 { return m.RoundTo(sys).In(sys) }
+
+// pickRow is one part on one trip, or one tagged piece.
+func (l *layout) pickRow(t *table, p *portion, newZone bool) {
+	row := t.next()
+	at := func(id string) string { return t.at(id, row) }
+	q := at("quantity")
+	line := l.q.Parts.Find(p.part.ID)
+	state := ""
+	if p.quantity == 0 {
+		state = stateNone
+	}
+	vehicle := ""
+	if p.trip != nil {
+		vehicle = p.trip.Key + " " + vehicleName(p.trip)
+	}
+	cells := []sheet.Cell{
+		in(text(p.part.Bin), sheet.Style{Role: sheet.Body, Bold: newZone}), text(p.name(true)), text(useWords[p.part.Use]),
+		formula(packFormula(p.part, q), packText(p.part, p.quantity)),
+		formula(p.takes(t, row, "("+at("counted")+"+"+at("spare")+")"), p.quantity),
+		text(vehicle), text(emptyBox), text(emptyBox), value(nil), text(emptyBox), text(""), text(""),
+		formula(pickState(q, at("loaded")), state),
+	}
+	t.add(append(cells, l.pickTerms(t, row, p, line)...)...)
+}
+
+// pickState is the formula that compares what was loaded with the pick.
+func pickState(pick, loaded string) string {
+	return "IF(LEN(" + loaded + ")=0,IF(" + pick + "=0," + quoted(stateNone) + `,""),` +
+		"IF(" + loaded + "<" + pick + `,"short "&(` + pick + "-" + loaded + ")," +
+		"IF(" + loaded + ">" + pick + `,"over "&(` + loaded + "-" + pick + `),"")))`
+}
+
+// pickTerms are the cells right of what prints.
+func (l *layout) pickTerms(t *table, row int, p *portion, line *parts.Line) []sheet.Cell {
+	at := func(id string) string { return t.at(id, row) }
+	q, part := at("quantity"), p.part
+	percent, least := 0.0, 0
+	if part.Spare != nil {
+		percent, least = float(part.Spare.Percent), part.Spare.Min
+	}
+	spare := "IF(" + at("counted") + "=0,0,MAX(" + at("least") + ",MAX(0,ROUNDUP(" + at("counted") + "*" + at("percent") + "/100-0.000001,0))))"
+	packs := packCount(part, p.quantity)
+	size := part.Pack.Size.Volume()
+	return []sheet.Cell{
+		text(p.key), text(part.ID), text(p.tripKey()),
+		formula("SUMIFS(need_quantity,need_part,"+at("part")+")", line.Counted), value(percent), value(least), formula(spare, line.Spare),
+		p.shareCell(), value(p.rank), formula("IF(LEN("+at("loaded")+")=0,"+q+","+at("loaded")+")", p.quantity),
+		value(p.share.Each.In(l.sys)), value(tareOf(part).In(l.sys)), formula(packCountFormula(part, q), packs),
+		formula(weightFormula(t, row), (unit.Mass(p.quantity)*p.share.Each + unit.Mass(packs)*tareOf(part)).In(l.sys)),
+		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), (unit.Volume(packs) * size).In(l.sys)),
+	}
+}
+
+// weightFormula is the weight of a row from its own terms.
+func weightFormula(t *table, row int) string {
+	at := func(id string) string { return t.at(id, row) }
+	return at("quantity") + "*" + at("each") + "+" + at("packs") + "*" + at("tare")
+}
+
+// pickRules limits what is typed into the list and shows what needs an eye.
+func (l *layout) pickRules(t *table) {
+	for _, id := range []string{"pulled", "ticked", "returned"} {
+		l.allowColumn(t, id, ticks(), "a tick when it is done")
+	}
+	l.allowColumn(t, "loaded", wholes(0, 1000000), "how many were loaded, in pieces; leave it empty if it is the number to pick")
+	l.allowColumn(t, "tag", words(40), "the tag on this piece, where each carries one")
+	l.allowColumn(t, "note", words(200), "what was taken instead, or why it is short")
+	first := t.first
+	t.s.Highlights = append(t.s.Highlights,
+		sheet.Highlight{Range: t.column("state"), Formula: "LEFT(" + t.at("state", first) + `,5)="short"`, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("loaded"), Formula: "LEFT(" + t.at("state", first) + `,5)="short"`, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("state"), Formula: "LEFT(" + t.at("state", first) + `,4)="over"`, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("note"), Formula: "LEN(" + t.at("note", first) + ")>0", Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("item"), Formula: "LEN(" + t.at("note", first) + ")>0", Role: sheet.Warn},
+		sheet.Highlight{Range: sheet.Range{R1: first, C1: 1, R2: len(t.s.Rows), C2: t.col("state")},
+			Formula: t.at("state", first) + "=" + quoted(stateNone), Role: sheet.Faint})
+}
