@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tentwright/catalog"
+	"tentwright/catalog/unit"
 	"tentwright/quote/load"
 )
 
@@ -66,8 +67,8 @@ func packFormula(p *catalog.Part, quantity string) string {
 	full := "INT(" + quantity + "/" + holds + ")"
 	rest := "MOD(" + quantity + "," + holds + ")"
 	return strings.Join([]string{
-		"IF(", quantity, `=0,"",IF(`, full, "=0,", quantity, "&", quoted(" in a "+kind), ",",
-		full, "&IF(", full, "=1,", quoted(" "+kind+" of "+holds), ",", quoted(" "+kind+"s of "+holds), ")&IF(",
+		"IF(", quantity, `=0,"",IF(`, full, "=0,", quantity, "&", quoted(" in a " + kind), ",",
+		full, "&IF(", full, "=1,", quoted(" " + kind + " of " + holds), ",", quoted(" " + kind + "s of " + holds), ")&IF(",
 		rest, `=0,""," + "&`, rest, ")))"}, "")
 }
 
@@ -83,6 +84,14 @@ func packCount(p *catalog.Part, quantity int) int {
 // packCountFormula is packCount of a quantity in a cell.
 func packCountFormula(p *catalog.Part, quantity string) string {
 	return "MAX(0,ROUNDUP(" + quantity + "/" + itoa(max(p.Pack.Holds, 1)) + "-0.000001,0))"
+}
+
+// tareOf is the weight of an empty pack.
+func tareOf(p *catalog.Part) unit.Mass {
+	if p.Pack.Tare == nil {
+		return 0
+	}
+	return *p.Pack.Tare
 }
 
 // natural compares two texts so that numbers in them count as numbers: bin

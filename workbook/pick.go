@@ -16,18 +16,18 @@ const stateNone = "not ordered"
 func (l *layout) pickColumns() []column {
 	key := sheet.Style{Role: sheet.Key}
 	return []column{
-		{"bin", "Bin", 10, body(sheet.Text)},
-		{"item", "Item", 29, wrap()},
-		{"group", "Load group", 10, body(sheet.Text)},
-		{"pack", "Pack", 15, sheet.Style{Role: sheet.Calc, Wrap: true}},
-		{"quantity", "Pick", 7, sheet.Style{Role: sheet.Calc, Format: sheet.Whole, Bold: true}},
-		{"vehicle", "Vehicle", 14, wrap()},
-		{"pulled", "Pulled", 7.5, tick()},
-		{"ticked", "Loaded", 8, tick()},
-		{"loaded", "Count loaded", 8, input(sheet.Whole)},
-		{"returned", "Back", 7, tick()},
-		{"tag", "Tag", 9, sheet.Style{Role: sheet.InputText}},
-		{"note", "Note, or what was taken instead", 14, sheet.Style{Role: sheet.InputText}},
+		{"bin", "Bin", 8, body(sheet.Text)},
+		{"item", "Item", 28.5, wrap()},
+		{"group", "Load group", 9, body(sheet.Text)},
+		{"pack", "Pack", 15.5, sheet.Style{Role: sheet.Calc, Wrap: true}},
+		{"quantity", "Pick", 6.5, sheet.Style{Role: sheet.Calc, Format: sheet.Whole, Bold: true, Align: sheet.Centre}},
+		{"vehicle", "Vehicle", 15, wrap()},
+		{"pulled", "Pulled", 7, tick()},
+		{"ticked", "Loaded", 7.5, tick()},
+		{"loaded", "Count loaded", 7.5, sheet.Style{Role: sheet.Input, Format: sheet.Whole, Align: sheet.Centre}},
+		{"returned", "Back", 6, tick()},
+		{"tag", "Tag", 8.5, sheet.Style{Role: sheet.InputText}},
+		{"note", "Note, or what was taken instead", 13, sheet.Style{Role: sheet.InputText}},
 		{"state", "State", 9, sheet.Style{Role: sheet.Calc, Wrap: true, Bold: true}},
 		{"key", "Key", 20, key},
 		{"part", "Part", 16, key},
@@ -63,7 +63,7 @@ func (l *layout) pickList() {
 	}
 	t.end()
 	t.widths()
-	t.heads(2)
+	t.keepHeads(2)
 	t.ends("state")
 	l.pickRules(t)
 }
@@ -117,7 +117,7 @@ func (l *layout) pickRow(t *table, p *portion, newZone bool) {
 	}
 	vehicle := ""
 	if p.trip != nil {
-		vehicle = p.trip.Key + " " + vehicleName(p.trip)
+		vehicle = shortVehicle(p.trip)
 	}
 	cells := []sheet.Cell{
 		in(text(p.part.Bin), sheet.Style{Role: sheet.Body, Bold: newZone}), text(p.name(true)), text(useWords[p.part.Use]),

@@ -3,6 +3,7 @@ package workbook
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"tentwright/catalog"
 	"tentwright/quote/load"
@@ -108,6 +109,12 @@ func vehicleName(t *load.Trip) string {
 	return name
 }
 
+// shortVehicle is a trip's key and the first words of its vehicle's name.
+func shortVehicle(t *load.Trip) string {
+	name, _, _ := strings.Cut(t.Vehicle.Name, ",")
+	return t.Key + " " + name
+}
+
 // field is one cell of a row that stands outside tables, merged from one
 // column to another. With words on what goes in it, it is a blank to fill in.
 type field struct {
@@ -165,8 +172,8 @@ func (t *table) ends(last string) {
 	t.s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(t.s.Rows), C2: t.col(last)}
 }
 
-// heads keeps the headings in sight and gives them filter arrows.
-func (t *table) heads(frozen int) {
+// keepHeads keeps the headings in sight and gives them filter arrows.
+func (t *table) keepHeads(frozen int) {
 	head := t.first - 1
 	t.s.FreezeRows, t.s.FreezeCols, t.s.TitleRows = head, frozen, [2]int{head, head}
 	rows := t.rows()

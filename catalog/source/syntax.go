@@ -26,15 +26,17 @@ var slips = []slip{
 	{"cannot start any token", "a value cannot begin with this character", "put the text in quotes; indent with spaces, not tabs"},
 	{"tab character", "a tab cannot indent", "indent with spaces"},
 	{"could not find expected ':'", "a name has no colon behind it", `a field is a name, ": " and a value`},
-	{"unexpected end of stream", "a quote is not closed", ""},
+	{openQuote, "a quote is not closed", ""},
 }
 
-// Errors of the YAML reader whose line is that of the block they stand in,
-// not of the fault.
+// Errors of the YAML reader whose line needs mending: the first three have
+// that of the block they stand in, not of the fault.
 const (
 	badKey   = "did not find expected key"
 	badEntry = "did not find expected '-' indicator"
 	badStart = "did not find expected <document start>"
+
+	openQuote = "found unexpected end of stream"
 )
 
 // syntax reports an error of the YAML reader, which has a line inside its
@@ -48,6 +50,9 @@ func (d *decoder) syntax(data []byte, err error) {
 	case strings.HasPrefix(text, "did not find expected ',' or") || strings.HasSuffix(text, "node content"):
 		// Here the reader counts lines from 0.
 		pos.Line = min(line+1, lastLine(data))
+	case text == openQuote && line > lastLine(data):
+		// Only a quote that opens on the first line is placed at the end.
+		pos.Line = 1
 	case strings.HasPrefix(text, "unknown anchor '"):
 		d.undefinedAlias(data, text)
 		return

@@ -15,7 +15,7 @@ type Point struct{ X, Y, Z float64 }
 type Node struct {
 	Role  string // as in catalog.FittingSpec: corner, side-tee, crown ...
 	At    Point
-	Ways  int      // poles that meet here
+	Ways  int      // poles and beams that end here; ropes and cables do not count
 	Sides []string // sides of the tent that it stands on: front, right, back, left
 	Part  string   // stock fitting
 }
@@ -56,4 +56,6 @@ type Tent struct {
 	Members  []Member
 	Sections []Section
 	Sides    []Side
+
+	roof unit.Area
 }

@@ -1,7 +1,6 @@
 package load
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -17,7 +16,6 @@ type yard struct {
 	c     *catalog.Catalog
 	kinds []kind
 	cargo []cargo // one for each part line, in their order
-	order []int   // of cargo that is carried, hardest to place first
 	list  diag.List
 
 	picks []pick // scratch of the search
@@ -37,10 +35,12 @@ type cargo struct {
 	wet      string // said behind a weight that is not the dry one
 }
 
+// mass is the weight of a quantity with the packs that it needs.
 func (g *cargo) mass(quantity int) unit.Mass {
 	return unit.Mass(quantity)*g.each + unit.Mass(packs(quantity, g.holds))*g.tare
 }
 
+// volume is the room of a quantity; a pack that is not full takes all of its.
 func (g *cargo) volume(quantity int) unit.Volume {
 	return unit.Volume(packs(quantity, g.holds)) * g.size
 }
@@ -58,7 +58,6 @@ func (y *yard) goods(lines []parts.Line) {
 		g.pack = unit.Mass(g.holds)*g.each + g.tare
 		y.cargo[i] = g
 	}
-	y.rank()
 }
 
 // soak turns the goods into those of the way back: what is used up is gone,
@@ -70,44 +69,64 @@ func (y *yard) soak() {
 		case g.part.Consumable:
 			g.quantity = 0
 		case g.part.Wets:
+			// In decimals, as a sheet computes ROUND(each*factor,2).
 			wet := money.Round(money.Int(int(g.each)).Mul(y.c.Rates.WetFactor), 0)
 			g.each = unit.Mass(wet.IntPart()).RoundTo(y.c.Company.Units)
 			g.pack = unit.Mass(g.holds)*g.each + g.tare
 			g.wet = " wet"
 		}
 	}
-	y.rank()
 }
 
 // rank puts what few vehicles can take first, then what takes the largest
-// share of weight and room: small things fill the gaps.
-func (y *yard) rank() {
+// share of weight and room: small things fill the gaps. What is not carried is
+// left out. Shares of about a size count as equal, so that the lines are put
+// into classes instead of sorted and large jobs stay linear.
+func (y *yard) rank() (order []int) {
 	mass, volume := y.total()
-	type place struct {
-		line, fits int
-		share      float64
-	}
-	places := make([]place, 0, len(y.cargo))
+	class := make([]int, len(y.cargo))
+	first := make([]int, (len(y.kinds)+1)*sizes+1)
+	carried := 0
 	for i := range y.cargo {
 		g := &y.cargo[i]
 		if g.quantity == 0 {
 			continue
 		}
-		p := place{line: i, share: float64(g.mass(g.quantity))/mass + float64(g.volume(g.quantity))/volume}
+		fits := 0
 		for k := range y.kinds {
 			if y.kinds[k].v.Longest >= g.longest {
-				p.fits++
+				fits++
 			}
 		}
-		places = append(places, p)
+		class[i] = fits*sizes + sizeClass(float64(g.mass(g.quantity))/mass+float64(g.volume(g.quantity))/volume)
+		first[class[i]+1]++
+		carried++
 	}
-	slices.SortFunc(places, func(a, b place) int {
-		return cmp.Or(cmp.Compare(a.fits, b.fits), cmp.Compare(b.share, a.share), cmp.Compare(a.line, b.line))
-	})
-	y.order = make([]int, len(places))
-	for i := range places {
-		y.order[i] = places[i].line
+	for k := range first[1:] {
+		first[k+1] += first[k]
 	}
+	order = make([]int, carried)
+	for i := range y.cargo {
+		if y.cargo[i].quantity > 0 {
+			order[first[class[i]]] = i
+			first[class[i]]++
+		}
+	}
+	return order
+}
+
+// sizes is the number of classes of size, each 0.71 of the one before.
+const sizes = 32
+
+// sizeClass is 0 for shares from 1.41 to 2, then one more for each step down
+// by the root of 2.
+func sizeClass(share float64) int {
+	fraction, exponent := math.Frexp(share) // fraction from 0.5 to 1
+	class := 2 * (1 - exponent)
+	if fraction < math.Sqrt2/2 {
+		class++
+	}
+	return min(max(class, 0), sizes-1)
 }
 
 // total is the weight and volume of all in floating point, which can't
@@ -125,7 +144,7 @@ func (y *yard) total() (mass, volume float64) {
 
 // check finds what no vehicle could carry, however often it drives.
 func (y *yard) check() {
-	if len(y.order) == 0 {
+	if !slices.ContainsFunc(y.cargo, func(g cargo) bool { return g.quantity > 0 }) {
 		return
 	}
 	if len(y.kinds) == 0 {
@@ -136,8 +155,10 @@ func (y *yard) check() {
 		y.list.Addf(y.c.Fleet.Where.Pos(), TooMuch, "the job weighs more than can be counted; a load that the fleet carries in %d turns was expected", maxTurns)
 		return
 	}
-	for _, i := range y.order {
-		y.checkPiece(&y.cargo[i])
+	for i := range y.cargo {
+		if y.cargo[i].quantity > 0 {
+			y.checkPiece(&y.cargo[i])
+		}
 	}
 }
 
@@ -162,6 +183,8 @@ func (y *yard) checkPiece(g *cargo) {
 		strong = true
 		roomiest = max(roomiest, k.room)
 	}
+	// Length first, then weight, then room: each reason looks only at vehicles
+	// that the one before leaves.
 	sys, at := y.c.Company.Units, g.part.Where.Pos()
 	switch {
 	case !long:

@@ -34,6 +34,8 @@ func kindsOf(c *catalog.Catalog, distance money.Number) []kind {
 	for i := range c.Fleet.Vehicles {
 		v := &c.Fleet.Vehicles[i]
 		k := kind{v: v, own: v.Empty + v.Fuel, trailer: isTrailer(v)}
+		// Riders come off the payload before any crew is known: as many as
+		// there are seats, which errs to the safe side.
 		cost := v.TripCost
 		if !k.trailer {
 			k.own += unit.Mass(v.Seats) * c.Fleet.Rider
@@ -43,6 +45,7 @@ func kindsOf(c *catalog.Catalog, distance money.Number) []kind {
 		k.alone = k.payload
 		k.room = unit.Volume(money.Int(int(v.Deck.Volume())).Mul(money.Percent(v.Fill)).IntPart())
 		k.cost = money.Round(cost.Shift(4), 0).IntPart()
+		// One that is at its rating with nobody's load can't pull either.
 		if k.payload > 0 && v.Count > 0 {
 			kinds = append(kinds, k)
 		}
@@ -143,6 +146,7 @@ func flags(c *catalog.Catalog, v, trailer *catalog.Vehicle) []string {
 	for i := range c.Fleet.Licences {
 		l := &c.Fleet.Licences[i]
 		switch {
+		// A rule with a towed rating is about the combination only.
 		case l.Towed == 0 && v.Rating > l.Over,
 			l.Towed > 0 && trailer != nil && trailer.Rating > l.Towed && v.Rating+trailer.Rating > l.Over:
 			found = append(found, l.Flag)

@@ -20,6 +20,7 @@ func (y *yard) again(out *stow) *stow {
 	s := &stow{beds: slices.Clone(out.beds), joints: slices.Clone(out.joints)}
 	lots := out.lots
 	s.clear(nil)
+	// Volume can't be more than on the way out, so only weight is looked at.
 	for _, l := range lots {
 		g := &y.cargo[l.line]
 		if g.part.Consumable {
@@ -53,7 +54,7 @@ func (y *yard) manifest(prefix string, s *stow) Manifest {
 			t.Longest = max(t.Longest, h.Part.Pack.Size.Longest())
 		}
 	}
-	y.sequence(m.Shares)
+	y.sequence(m.Shares, len(m.Trips))
 	return m
 }
 
@@ -134,29 +135,44 @@ func (s *stow) payload(at int) unit.Mass {
 // that is not in full packs comes last. A line of which nothing is taken has
 // a share where most is free.
 func (y *yard) shares(s *stow) []Share {
-	lots := s.lots
-	slices.SortFunc(lots, func(a, b lot) int {
-		part := func(l lot) int { return min(1, l.quantity%y.cargo[l.line].holds) }
-		return cmp.Or(cmp.Compare(a.line, b.line), cmp.Compare(part(a), part(b)), cmp.Compare(a.bed, b.bed))
-	})
+	// Counted into place instead of sorted: large jobs stay linear.
+	first := make([]int, len(y.cargo)+1)
+	for _, l := range s.lots {
+		first[l.line+1]++
+	}
+	for line := range y.cargo {
+		first[line+1] += first[line]
+	}
+	lots, at := make([]lot, len(s.lots)), slices.Clone(first)
+	for _, l := range s.lots {
+		lots[at[l.line]] = l
+		at[l.line]++
+	}
 	slack := s.slack()
 	shares := make([]Share, 0, max(len(lots), len(y.cargo)))
-	for line, at := 0, 0; line < len(y.cargo); line++ {
-		first := at
-		for at < len(lots) && lots[at].line == line {
-			shares = append(shares, y.share(lots[at]))
-			at++
-		}
-		switch at - first {
+	for line := range y.cargo {
+		own := lots[first[line]:first[line+1]]
+		switch len(own) {
 		case 0:
 			shares = append(shares, y.share(lot{line: line, bed: slack}))
+			continue
 		case 1:
-		default:
-			shares[len(shares)-1].Rest = true
+			shares = append(shares, y.share(own[0]))
+			continue
 		}
+		slices.SortFunc(own, func(a, b lot) int {
+			return cmp.Or(cmp.Compare(y.broken(a), y.broken(b)), cmp.Compare(a.bed, b.bed))
+		})
+		for _, l := range own {
+			shares = append(shares, y.share(l))
+		}
+		shares[len(shares)-1].Rest = true
 	}
 	return shares
 }
+
+// broken is 1 for a lot with a pack that is not full.
+func (y *yard) broken(l lot) int { return min(1, l.quantity%y.cargo[l.line].holds) }
 
 func (y *yard) share(l lot) Share {
 	g := &y.cargo[l.line]
@@ -179,24 +195,28 @@ func (s *stow) slack() int {
 
 // sequence numbers the shares of each trip as they are loaded: what is needed
 // last goes in first, of equal need the heavier piece.
-func (y *yard) sequence(shares []Share) {
-	type place struct {
-		share, trip, need int
-		each              unit.Mass
+func (y *yard) sequence(shares []Share, trips int) {
+	// One order of all serves every trip, and is sorted within each need only.
+	byNeed := make([][]int, len(needed)+1)
+	for need := range byNeed {
+		byNeed[need] = make([]int, 0, len(shares)/len(needed)+1)
 	}
-	places := make([]place, len(shares))
 	for i := range shares {
-		h := &shares[i]
-		places[i] = place{i, h.Trip, slices.Index(needed, h.Part.Use), h.Each}
+		need := slices.Index(needed, shares[i].Part.Use) + 1
+		byNeed[need] = append(byNeed[need], i)
 	}
-	slices.SortFunc(places, func(a, b place) int {
-		return cmp.Or(cmp.Compare(a.trip, b.trip), cmp.Compare(b.need, a.need), cmp.Compare(b.each, a.each), cmp.Compare(a.share, b.share))
-	})
-	for i, n := 0, 0; i < len(places); i++ {
-		if i == 0 || places[i].trip != places[i-1].trip {
-			n = 0
+	loaded := make([]int, trips+1) // the last counts what rides on no trip
+	for _, some := range slices.Backward(byNeed) {
+		slices.SortFunc(some, func(a, b int) int {
+			return cmp.Or(cmp.Compare(shares[b].Each, shares[a].Each), cmp.Compare(a, b))
+		})
+		for _, i := range some {
+			on := shares[i].Trip
+			if on < 0 {
+				on = trips
+			}
+			loaded[on]++
+			shares[i].Order = loaded[on]
 		}
-		n++
-		shares[places[i].share].Order = n
 	}
 }

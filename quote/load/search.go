@@ -48,6 +48,8 @@ func (y *yard) needs(todo, ground []int) (mass unit.Mass, volume unit.Volume) {
 // one turn; nil when none do.
 func (y *yard) search(todo, ground []int, turn int) *stow {
 	mass, volume := y.needs(todo, ground)
+	// In floating point, since a fleet may have a hundred of a kind. Where even
+	// all of it is too little there is nothing to choose from.
 	var payload, room float64
 	for i := range y.kinds {
 		k := &y.kinds[i]
@@ -58,6 +60,8 @@ func (y *yard) search(todo, ground []int, turn int) *stow {
 		return nil
 	}
 	limits, many := y.limits(mass, volume)
+	// A set can't be too small for the plates and still fit, so only sets that
+	// bear the sums are placed; the first that fits is the cheapest.
 	if many > maxPicks {
 		return y.shrink(todo, ground, turn)
 	}
@@ -70,6 +74,7 @@ func (y *yard) search(todo, ground []int, turn int) *stow {
 			return s.keep()
 		}
 	}
+	// Many sets bear the sums but can't be packed: rather a dearer plan now.
 	if budget <= 0 {
 		return y.shrink(todo, ground, turn)
 	}
@@ -159,7 +164,7 @@ func (s *stow) bears(mass unit.Mass) bool {
 		switch {
 		case b.joint < 0:
 			sum += b.kind.payload
-		case b.kind.trailer:
+		case b.kind.trailer: // counts for the vehicle before it too
 			sum += min(b.kind.payload+s.beds[b.other].kind.payload, s.joints[b.joint])
 		}
 	}
@@ -174,6 +179,7 @@ func (y *yard) try(s *stow, todo, ground []int, budget *int) bool {
 		if y.loads(s, todo, even, budget) {
 			return true
 		}
+		// In a single vehicle both ways are the same.
 		if len(s.beds) == 1 {
 			break
 		}

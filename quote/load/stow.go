@@ -59,6 +59,8 @@ func (s *stow) free(b *bed) unit.Mass {
 // put loads a quantity. A part that comes to a bed twice stays one lot.
 func (s *stow) put(g *cargo, line, at, quantity int) {
 	b := &s.beds[at]
+	// Whole packs come first and the broken one last, so that a second helping
+	// brings exactly its own packs.
 	mass := g.mass(quantity)
 	b.mass -= mass
 	b.volume -= g.volume(quantity)
@@ -106,6 +108,7 @@ func (s *stow) whole(g *cargo, quantity int, even bool) int {
 		if !even {
 			return i
 		}
+		// A bed with weight left but no room, or the reverse, is of no more use.
 		skew := math.Abs(float64(b.mass-mass)/float64(b.kind.payload) - float64(b.volume-volume)/float64(b.kind.room))
 		if skew < least {
 			best, least = i, skew
@@ -123,6 +126,7 @@ func (s *stow) most(g *cargo, quantity int) (at, full int) {
 			continue
 		}
 		n := all
+		// What weighs or measures nothing is no limit, and no divisor.
 		if g.pack > 0 {
 			n = min(n, int(s.free(b)/g.pack))
 		}

@@ -16,7 +16,7 @@ func (y *yard) plan() *stow {
 		ground[i] = y.cargo[i].quantity
 	}
 	done := &stow{}
-	todo := y.order
+	todo := y.rank()
 	for turn := 1; len(todo) > 0; turn++ {
 		if turn > maxTurns {
 			y.list.Addf(y.c.Fleet.Where.Pos(), TooMuch, "the whole fleet would drive more than %d turns; a smaller job or a larger fleet was expected", maxTurns)
@@ -26,12 +26,14 @@ func (y *yard) plan() *stow {
 			done.append(s)
 			break
 		}
+		// Cost is not weighed here: all that the yard has must drive anyway.
 		s := y.fill(y.fleet(turn), todo, ground)
 		if len(s.lots) == 0 {
 			s = y.fill(y.single(&y.cargo[todo[0]], turn), todo, ground)
 		}
 		copy(ground, s.rest)
 		done.append(s)
+		// Lines further back that are done cost little to pass over.
 		for len(todo) > 0 && ground[todo[0]] == 0 {
 			todo = todo[1:]
 		}
@@ -77,6 +79,7 @@ func (s *stow) drop() {
 			kept = append(kept, s.beds[i])
 		}
 	}
+	// A vehicle whose trailer stays in the yard is on its own again.
 	for i := range kept {
 		b := &kept[i]
 		if b.other >= 0 {

@@ -15,14 +15,13 @@ func (b *builder) addCount(c Count) {
 		c.Many = b.order(c.Order).Ordered()
 	}
 	c.Amount = c.Per.Mul(c.Many)
+	b.r.counted[c.Key] = len(b.r.Counts)
 	b.r.Counts = append(b.r.Counts, c)
 }
 
 func (b *builder) order(key string) *Order {
-	for i := range b.r.Orders {
-		if b.r.Orders[i].Key == key {
-			return &b.r.Orders[i]
-		}
+	if at, ok := b.ordered[key]; ok {
+		return &b.r.Orders[at]
 	}
 	return &Order{}
 }
@@ -37,7 +36,7 @@ func (b *builder) counts() {
 				continue
 			}
 			per := b.measure(t, d.ID)
-			if per.IsZero() || b.counted(t.Job.ID+"."+d.ID) {
+			if _, again := b.r.counted[t.Job.ID+"."+d.ID]; again || per.IsZero() {
 				continue
 			}
 			b.addCount(Count{Key: t.Job.ID + "." + d.ID, Driver: d.ID, Tent: t.Job.ID, Name: d.Name, Per: per, Order: tentKey(t)})
@@ -52,10 +51,6 @@ func (b *builder) counts() {
 		t := &b.r.Tents[i]
 		b.addCount(Count{Key: t.Job.ID + ".plan", Driver: "all-area", Tent: t.Job.ID, Name: "floor area, of all", Per: b.shopArea(t.Graph.Area()), Order: tentKey(t)})
 	}
-}
-
-func (b *builder) counted(key string) bool {
-	return slices.ContainsFunc(b.r.Counts, func(c Count) bool { return c.Key == key })
 }
 
 // asked tells whether some rule that fits the family is driven by it.
@@ -177,11 +172,8 @@ func (r *Result) TentCounts(driver string, families []string) []*Count {
 	return found
 }
 
+// tent finds a tent of the job; the caller knows that it is there.
 func (r *Result) tent(id string) *Tent {
-	for i := range r.Tents {
-		if r.Tents[i].Job.ID == id {
-			return &r.Tents[i]
-		}
-	}
-	return nil
+	at := slices.IndexFunc(r.Tents, func(t Tent) bool { return t.Job.ID == id })
+	return &r.Tents[at]
 }

@@ -120,31 +120,25 @@ func (b *builder) needRules() {
 
 // lines adds the needs up part by part, with spares and weights.
 func (b *builder) lines() {
-	at := map[string]int{}
+	needed := map[*catalog.Part]bool{}
+	for i := range b.r.Needs {
+		needed[b.r.Needs[i].Part] = true
+	}
 	for i := range b.c.Parts {
 		p := &b.c.Parts[i]
-		if b.needed(p.ID) {
-			at[p.ID] = len(b.r.Lines)
+		if needed[p] {
+			b.r.taken[p.ID] = len(b.r.Lines)
 			b.r.Lines = append(b.r.Lines, Line{Part: p, Each: b.mass(p)})
 		}
 	}
 	for i := range b.r.Needs {
 		n := &b.r.Needs[i]
-		b.r.Lines[at[n.Part.ID]].Counted += n.Quantity
+		b.r.Find(n.Part.ID).Counted += n.Quantity
 	}
 	for i := range b.r.Lines {
 		l := &b.r.Lines[i]
 		l.Spare = Spares(l.Part, l.Counted)
 	}
-}
-
-func (b *builder) needed(part string) bool {
-	for i := range b.r.Needs {
-		if b.r.Needs[i].Part.ID == part {
-			return true
-		}
-	}
-	return false
 }
 
 func (b *builder) mass(p *catalog.Part) unit.Mass {

@@ -18,7 +18,7 @@ const (
 func (b *builder) orders() {
 	for i := range b.r.Tents {
 		t := &b.r.Tents[i]
-		b.r.Orders = append(b.r.Orders, Order{
+		b.addOrder(Order{
 			Key: tentKey(t), Section: SectionTents, Name: tentName(t), Tent: t,
 			Quantity: money.Int(t.Job.Many()), Discount: t.Job.Discount, Pos: t.Job.Where.Pos(),
 		})
@@ -29,12 +29,17 @@ func (b *builder) orders() {
 	for i := range b.j.Items {
 		line := &b.j.Items[i]
 		item := b.c.Item(line.Item)
-		b.r.Orders = append(b.r.Orders, Order{
+		b.addOrder(Order{
 			Key: fmt.Sprintf("L:%d", i+1), Section: item.Section, Name: item.Name, Item: item,
 			Quantity: line.Quantity, Optional: line.Optional, Chosen: line.Chosen,
 			Discount: line.Discount, Note: line.Note, Pos: line.Where.Pos(),
 		})
 	}
+}
+
+func (b *builder) addOrder(o Order) {
+	b.ordered[o.Key] = len(b.r.Orders)
+	b.r.Orders = append(b.r.Orders, o)
 }
 
 func tentKey(t *Tent) string { return "T:" + t.Job.ID }
@@ -54,7 +59,7 @@ func (b *builder) orderSides(t *Tent) {
 		count := Count{Key: t.Job.ID + "." + driver, Driver: driver, Tent: t.Job.ID,
 			Name: item.Name, Per: per, Order: tentKey(t)}
 		b.addCount(count)
-		b.r.Orders = append(b.r.Orders, Order{
+		b.addOrder(Order{
 			Key: "W:" + count.Key, Section: item.Section, Name: item.Name + ", " + t.label(), Item: item, Tent: t,
 			Quantity: b.r.Amount(count.Key), Derived: count.Key, Pos: t.Job.Where.Pos(),
 		})

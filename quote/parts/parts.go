@@ -26,6 +26,9 @@ type Result struct {
 	Counts []Count
 	Needs  []Need
 	Lines  []Line // in catalog order
+
+	counted map[string]int // key of a count to its place in Counts
+	taken   map[string]int // id of a part to its place in Lines
 }
 
 // Tent is one tent line of the job, resolved and built.
@@ -119,7 +122,7 @@ func (l *Line) Mass() unit.Mass { return unit.Mass(l.Total()) * l.Each }
 // Build counts everything that the job takes along. The job must have passed
 // its check against the catalog.
 func Build(c *catalog.Catalog, j *job.Job) (*Result, diag.List) {
-	b := &builder{c: c, j: j, r: &Result{}, each: map[string]unit.Mass{}, merged: map[string]int{}}
+	b := &builder{c: c, j: j, r: &Result{counted: map[string]int{}, taken: map[string]int{}}, each: map[string]unit.Mass{}, merged: map[string]int{}, ordered: map[string]int{}}
 	b.tents()
 	if b.list.Err() != nil {
 		return nil, b.list
@@ -142,26 +145,23 @@ type builder struct {
 	r    *Result
 	list diag.List
 
-	each   map[string]unit.Mass // of tops, from the tents
-	merged map[string]int       // need key to its place in r.Needs
+	each    map[string]unit.Mass // of tops, from the tents
+	merged  map[string]int       // need key to its place in r.Needs
+	ordered map[string]int       // order key to its place in r.Orders
 }
 
 // Find gives the line of a part; nil if the job takes none.
 func (r *Result) Find(part string) *Line {
-	for i := range r.Lines {
-		if r.Lines[i].Part.ID == part {
-			return &r.Lines[i]
-		}
+	if at, ok := r.taken[part]; ok {
+		return &r.Lines[at]
 	}
 	return nil
 }
 
 // Amount is the amount of a count; zero where nothing is counted.
 func (r *Result) Amount(key string) money.Number {
-	for i := range r.Counts {
-		if r.Counts[i].Key == key {
-			return r.Counts[i].Amount
-		}
+	if at, ok := r.counted[key]; ok {
+		return r.Counts[at].Amount
 	}
 	return money.Zero
 }

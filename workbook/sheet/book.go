@@ -1,6 +1,20 @@
 // Package sheet describes a workbook as plain values: sheets, cells, styles,
 // names and the rules on what people may type. It knows no file format; the
 // package xlsx turns a Book into a file.
+//
+// A cell says what it is by its role (Input, Calc, Total ...) and how its
+// number is shown by its format; how roles look is decided in one place.
+// A formula always comes with the value that the program computed, so that
+// readers that do not calculate see figures too:
+//
+//	sheet.Cell{
+//		Value:   hire,
+//		Formula: "ROUND(" + sheet.Ref(7, 3) + "*hire_rate,2)",
+//		Style:   sheet.Style{Role: sheet.Calc, Format: sheet.Money},
+//	}
+//
+// Formulas reach inputs of other sheets by defined names, which follow when
+// people insert rows; Check finds names and sheets that do not exist.
 package sheet
 
 // Book is one workbook. Sheets stand in the order of their tabs.

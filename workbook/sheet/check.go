@@ -28,6 +28,7 @@ type checker struct {
 	faults []error
 }
 
+// add notes a fault; checking goes on, so that one run shows all.
 func (c *checker) add(format string, args ...any) {
 	c.faults = append(c.faults, fmt.Errorf(format, args...))
 }
@@ -75,7 +76,8 @@ func (b *Book) Check() error {
 	return errors.Join(c.faults...)
 }
 
-// sheetNames checks the tabs as a set.
+// sheetNames checks the tabs as a set. Apostrophes are refused although the
+// format allows them inside a name: each formula would have to double them.
 func (c *checker) sheetNames(sheets []*Sheet) {
 	visible := false
 	for i, s := range sheets {
@@ -103,12 +105,15 @@ func (c *checker) sheetNames(sheets []*Sheet) {
 	}
 }
 
+// Names of good form, and those among them that read as a cell: tax2026 is the
+// cell TAX2026, r1c1 a cell by its numbers.
 var (
 	goodName = regexp.MustCompile(`^[a-z_][a-z0-9_.]*$`)
 	cellLike = regexp.MustCompile(`^(?:[a-z]{1,3}[0-9]+|[rc]|r[0-9]*c[0-9]*)$`)
 )
 
-// definedNames checks the names of the book as a set.
+// definedNames checks the names of the book as a set. Lower case only, since
+// programs hold tax and TAX for one name and the file for two.
 func (c *checker) definedNames(names []Name) {
 	for _, n := range names {
 		switch {
@@ -125,6 +130,7 @@ func (c *checker) definedNames(names []Name) {
 	}
 }
 
+// place is a fixed cell or range with its sheet.
 var place = regexp.MustCompile(`^('(?:[^']|'')+'|[A-Za-z_][A-Za-z0-9_.]*)!\$[A-Z]{1,3}\$[0-9]+(:\$[A-Z]{1,3}\$[0-9]+)?$`)
 
 // refers checks that a name stands for a place that stays when formulas are

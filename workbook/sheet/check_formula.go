@@ -22,28 +22,11 @@ func (c *checker) formula(where spot, f string) {
 		c.add("%s: formula of %d characters; expected at most %d", where, len(f), maxFormula)
 		return
 	}
-	open, array := 0, 0
+	depth := [2]int{}
 	for i := 0; i < len(f); {
 		size, kind := token(f[i:])
 		word := f[i : i+size]
 		switch kind {
-		case '(':
-			open++
-		case ')':
-			open--
-		case '{':
-			array++
-		case '}':
-			array--
-		case ';':
-			if array > 0 {
-				break // rows of an array constant
-			}
-			c.add("%s: formula %q has ';'; expected ',' between arguments", where, f)
-		case '#':
-			c.add("%s: formula %q holds an error value", where, f)
-		case '?':
-			c.add("%s: formula %q has a quote that does not close", where, f)
 		case 's':
 			c.sheetWord(where, f, word)
 		case 'w':
@@ -51,11 +34,37 @@ func (c *checker) formula(where spot, f string) {
 			if !c.known(word, columns) {
 				c.add("%s: formula %q uses the name %q, which the book does not have%s", where, f, word, c.nearest(word))
 			}
+		default:
+			c.sign(where, f, kind, &depth)
 		}
 		i += size
 	}
-	if open != 0 || array != 0 {
+	if depth != [2]int{} {
 		c.add("%s: formula %q has brackets that do not close", where, f)
+	}
+}
+
+// sign checks a single character of a formula and counts how deep in round
+// and curly brackets it leaves us.
+func (c *checker) sign(where spot, f string, kind byte, depth *[2]int) {
+	switch kind {
+	case '(':
+		depth[0]++
+	case ')':
+		depth[0]--
+	case '{':
+		depth[1]++
+	case '}':
+		depth[1]--
+	case ';':
+		// Inside curly brackets it parts the rows of an array constant.
+		if depth[1] == 0 {
+			c.add("%s: formula %q has ';'; expected ',' between arguments", where, f)
+		}
+	case '#':
+		c.add("%s: formula %q holds an error value", where, f)
+	case '?':
+		c.add("%s: formula %q has a quote that does not close", where, f)
 	}
 }
 
@@ -118,6 +127,8 @@ func number(f string) int {
 	return i
 }
 
+// wordStart reports whether a name, cell, function or sheet may start so;
+// letters beyond ASCII count as one each.
 func wordStart(ch byte) bool {
 	return ch >= 'a' && ch <= 'z' || ch >= 'A' && ch <= 'Z' || ch == '_' || ch == '$' || ch == '\\' || ch >= 0x80
 }

@@ -64,7 +64,8 @@ func (c *checker) cell(where spot, cell *Cell) {
 			c.add("%s: text of %d characters; expected at most %d", where, n, MaxText)
 		}
 	case float64:
-		if v-v != 0 { // not a number, or infinite
+		// True of infinities and of what is not a number.
+		if v-v != 0 {
 			c.add("%s: value %g; expected a finite number", where, v)
 		}
 	case nil:
@@ -112,7 +113,8 @@ func (c *checker) covered(s *Sheet, m Range) {
 	}
 }
 
-// validation checks one rule and the lengths of its words.
+// validation checks one rule and the lengths of its words. Each rule must say
+// what it wants: people see the prompt before they type.
 func (c *checker) validation(sheet string, v Validation) {
 	where := spot{sheet, v.Range, "validation"}
 	c.place(where)
@@ -148,7 +150,8 @@ func (c *checker) validation(sheet string, v Validation) {
 	}
 }
 
-// attachments checks notes, links and the picture.
+// attachments checks notes, links and the picture. A link's target is checked
+// as a formula: a place or a defined name.
 func (c *checker) attachments(s *Sheet) {
 	taken := map[[2]int]bool{}
 	for _, n := range s.Notes {
@@ -207,12 +210,14 @@ func (c *checker) printing(s *Sheet) {
 	}
 }
 
+// place checks that the range of a spot is on the sheet.
 func (c *checker) place(where spot) {
 	if r := where.at; !r.Valid() {
 		c.add("%s: %s: rows %d to %d, columns %d to %d; expected a block on the sheet", where.sheet, where.what, r.R1, r.R2, r.C1, r.C2)
 	}
 }
 
+// length checks a text that the format cuts off beyond a limit.
 func (c *checker) length(where spot, what, text string, most int) {
 	if n := units(Clean(text)); n > most {
 		c.add("%s: %s of %d characters; expected at most %d", where, what, n, most)

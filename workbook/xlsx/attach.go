@@ -25,7 +25,8 @@ var kindNames = map[sheet.Kind]string{
 	sheet.Date: "date", sheet.TextLen: "textLength", sheet.Custom: "custom",
 }
 
-// validations sets what may be typed where.
+// validations sets what may be typed where. The error style is always set: a
+// rule without it lets everything pass.
 func (x *writer) validations(s *sheet.Sheet) error {
 	for _, v := range s.Validations {
 		d := excelize.NewDataValidation(v.AllowBlank)
@@ -60,7 +61,8 @@ func listSource(source string) string {
 	return `"` + strings.ReplaceAll(source, `"`, `""`) + `"`
 }
 
-// bounds sets the limits of a number, date or length.
+// bounds sets the limits of a number, date or length. A single limit takes the
+// first place whichever it is.
 func bounds(d *excelize.DataValidation, v sheet.Validation) {
 	d.Formula1, d.Formula2 = escapeXML.Replace(v.Min), escapeXML.Replace(v.Max)
 	switch {
@@ -74,7 +76,7 @@ func bounds(d *excelize.DataValidation, v sheet.Validation) {
 	}
 }
 
-// highlights sets the conditional looks.
+// highlights sets the conditional looks; of two on one cell the earlier wins.
 func (x *writer) highlights(s *sheet.Sheet) error {
 	for _, h := range s.Highlights {
 		id, err := x.looks.conditional(h.Role)
@@ -104,7 +106,8 @@ func (x *writer) links(s *sheet.Sheet) error {
 	return nil
 }
 
-// picture places the sheet's image.
+// picture places the sheet's image. It moves with its cell but keeps its size
+// when people change widths and heights.
 func (x *writer) picture(s *sheet.Sheet) error {
 	p := s.Picture
 	if p == nil {

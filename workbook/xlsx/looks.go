@@ -92,6 +92,7 @@ type looks struct {
 	conds map[sheet.Role]int
 }
 
+// newLooks starts an empty table of styles for a file.
 func newLooks(f *excelize.File, c sheet.Currency) *looks {
 	return &looks{file: f, money: moneyCode(c), ids: map[dress]int{}, conds: map[sheet.Role]int{}}
 }
@@ -107,6 +108,7 @@ func moneyCode(c sheet.Currency) string {
 	if symbol == "" {
 		return number
 	}
+	// "kr 500" needs the blank that "$500" does not.
 	if last := symbol[len(symbol)-1]; last >= 'A' && last <= 'z' || last == '.' {
 		symbol += " "
 	}
@@ -161,10 +163,13 @@ func (l *looks) style(s sheet.Style) *excelize.Style {
 	return st
 }
 
+// fontOf names family and size each time: a font without them is drawn in
+// whatever the program likes.
 func fontOf(k look, bold bool) *excelize.Font {
 	return &excelize.Font{Family: font, Size: k.size, Bold: k.bold || bold, Color: cmp.Or(k.ink, ink)}
 }
 
+// code is a format's code in the file; General has none.
 func (l *looks) code(f sheet.Format) string {
 	if f == sheet.Money {
 		return l.money
@@ -172,6 +177,7 @@ func (l *looks) code(f sheet.Format) string {
 	return numbers[f]
 }
 
+// borders are the lines of a look, the stronger of box and side winning.
 func borders(k look) []excelize.Border {
 	var out []excelize.Border
 	for _, side := range []struct {
@@ -185,7 +191,8 @@ func borders(k look) []excelize.Border {
 	return out
 }
 
-// conditional is the number of a role's look as a conditional format.
+// conditional is the number of a role's look as a conditional format. It
+// changes ink, weight and fill only: a change of size would move the rows.
 func (l *looks) conditional(r sheet.Role) (int, error) {
 	if id, ok := l.conds[r]; ok {
 		return id, nil

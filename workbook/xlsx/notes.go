@@ -52,10 +52,13 @@ func placeNotes(s *sheet.Sheet, drawing []byte) []byte {
 // it, row, pixels into it, of the upper left and the lower right corner.
 // Columns and rows count from 0.
 func noteBox(s *sheet.Sheet, merged spans, n sheet.Note) string {
+	// One line for the author's name, which programs may put first, and one to
+	// spare.
 	lines := 2
 	for line := range strings.SplitSeq(sheet.Clean(n.Text), "\n") {
 		lines += 1 + len([]rune(line))/noteChars
 	}
+	// A hidden column takes no room, and the box would be squeezed.
 	columns := func(i int) int {
 		if i < len(s.Columns) && s.Columns[i].Hidden {
 			return 0

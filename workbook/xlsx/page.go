@@ -40,6 +40,7 @@ func (x *writer) view(s *sheet.Sheet) error {
 	if s.FreezeRows == 0 && s.FreezeCols == 0 {
 		return nil
 	}
+	// The active part is the one that scrolls.
 	pane := "bottomRight"
 	if s.FreezeRows == 0 {
 		pane = "topRight"
@@ -79,7 +80,8 @@ func (x *writer) page(s *sheet.Sheet) error {
 }
 
 // band is the code of a header or footer: words at the left, a code at the
-// right, both in small print.
+// right, both in small print. The font stands between the size and the words,
+// so that words starting with a digit do not make the size larger.
 func band(left, right string) string {
 	const small = `&8&"Arial,Regular"`
 	var b strings.Builder
@@ -107,7 +109,8 @@ func (x *writer) protect(s *sheet.Sheet) error {
 	})
 }
 
-// breaks starts new printed pages.
+// breaks starts new printed pages. A break set in column A parts rows only,
+// not columns.
 func (x *writer) breaks(s *sheet.Sheet) error {
 	for _, row := range s.Breaks {
 		if err := x.file.InsertPageBreak(s.Name, sheet.Ref(row, 1)); err != nil {
@@ -117,7 +120,8 @@ func (x *writer) breaks(s *sheet.Sheet) error {
 	return nil
 }
 
-// columns sets widths and hides columns.
+// columns sets widths and hides columns; a width of 0 stays as the program
+// has it.
 func (x *writer) columns(s *sheet.Sheet) error {
 	for i, c := range s.Columns {
 		name := sheet.ColName(i + 1)

@@ -1,5 +1,15 @@
 // Package xlsx turns a sheet.Book into the bytes of a spreadsheet file
 // (ISO/IEC 29500). It is the only package that knows the file format.
+//
+// Rows go through the library's stream: it alone stores a formula together
+// with its computed value in the value's own type. Three things follow, and
+// the code keeps to them:
+//
+//   - all that belongs to a sheet as a whole is set before its stream opens,
+//     for later settings are lost without an error;
+//   - amounts are turned into floats, for other types would become text;
+//   - the parts of the file are put in order and dated alike while they are
+//     packed, for the library writes them in the order of a map.
 package xlsx
 
 import (
@@ -46,6 +56,7 @@ func Write(w io.Writer, b *sheet.Book) error {
 			return fmt.Errorf("sheet %q: %w", s.Name, err)
 		}
 	}
+	// All in memory first, so that a fault leaves no half-written file.
 	data, err := f.WriteToBuffer()
 	if err != nil {
 		return err
@@ -77,6 +88,7 @@ func (x *writer) properties() error {
 // tabs makes the sheets in their order and opens the file at the first that
 // can be seen.
 func (x *writer) tabs() error {
+	// A new file has one sheet already; it becomes the first of ours.
 	first := x.file.GetSheetName(0)
 	active := -1
 	for i, s := range x.book.Sheets {
@@ -114,6 +126,7 @@ func (x *writer) names() error {
 		}
 	}
 	for _, s := range x.book.Sheets {
+		// What to print is a name too, one that counts for its sheet alone.
 		if s.PrintArea != nil {
 			if err := x.file.SetDefinedName(&excelize.DefinedName{
 				Name: "_xlnm.Print_Area", RefersTo: s.PrintArea.Abs(s.Name), Scope: s.Name,
@@ -168,6 +181,8 @@ func (x *writer) sheet(s *sheet.Sheet) error {
 // row writes one row; cells with neither value nor style are left out.
 func (x *writer) row(stream *excelize.StreamWriter, n int, r sheet.Row, linked map[[2]int]bool) error {
 	values := make([]any, len(r.Cells))
+	// One block of cells for the row: a cell each in an interface of its own
+	// would be an allocation each.
 	cells := make([]excelize.Cell, len(r.Cells))
 	for i := range r.Cells {
 		c := &r.Cells[i]

@@ -23,6 +23,7 @@ type packer struct {
 	parts  []part
 }
 
+// part is one file inside the file.
 type part struct {
 	name string
 	data *bytes.Buffer

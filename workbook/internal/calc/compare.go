@@ -26,6 +26,7 @@ func (d Difference) String() string {
 	return fmt.Sprintf("%s!%s =%s: %s: wrote %s, computed %s", d.Sheet, d.Ref, d.Formula, d.Why, d.Wrote.show(), d.Computed.show())
 }
 
+// show is the value for a message; texts are quoted, so that blanks show.
 func (c Cell) show() string {
 	if !c.HasValue {
 		return "nothing"
@@ -91,6 +92,8 @@ func differ(a, b Cell) string {
 // computed truth is a number.
 func numeric(c Cell) bool { return c.Kind == Number || c.Kind == Bool }
 
+// near reports whether two numbers are equal for our purpose: programs write
+// 15 to 17 digits.
 func near(a, b float64) bool {
 	return math.Abs(a-b) <= tolerance*max(1, math.Abs(a), math.Abs(b))
 }

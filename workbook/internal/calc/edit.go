@@ -51,7 +51,8 @@ func EditCells(src, dst string, edits []Edit) error {
 	return os.WriteFile(dst, out.Bytes(), 0o644)
 }
 
-// copyParts writes all parts of the file, those of byPart with their edits.
+// copyParts writes all parts of the file, those of byPart with their edits;
+// the others are copied as they are packed.
 func copyParts(to io.Writer, z *zip.Reader, byPart map[string][]Edit) error {
 	w := zip.NewWriter(to)
 	for _, f := range z.File {
@@ -87,6 +88,7 @@ func copyParts(to io.Writer, z *zip.Reader, byPart map[string][]Edit) error {
 	return w.Close()
 }
 
+// styleAttr is the cell's look, the one attribute that an edit keeps.
 var styleAttr = regexp.MustCompile(`\ss="(\d+)"`)
 
 // apply replaces the one cell in the text of a sheet.

@@ -69,6 +69,8 @@ func Recalculate(ctx context.Context, files []string, outDir string) error {
 	if err != nil || len(paths) == 0 {
 		return err
 	}
+	// A profile of its own: the program refuses a second start with the same
+	// one, and the user's settings must not decide the outcome.
 	home, err := os.MkdirTemp("", "recalculate-")
 	if err != nil {
 		return err
@@ -91,6 +93,7 @@ func Recalculate(ctx context.Context, files []string, outDir string) error {
 		"--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", outDir,
 	}, paths...)
 	cmd := exec.CommandContext(ctx, program, args...)
+	// The program starts another that may outlive it and hold its output open.
 	cmd.WaitDelay = 5 * time.Second
 	said, err := cmd.CombinedOutput()
 	if err != nil {

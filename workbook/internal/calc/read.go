@@ -34,6 +34,7 @@ type Cell struct {
 	HasValue bool
 }
 
+// xmlText is a text of a cell: plain, or in runs of differing looks.
 type xmlText struct {
 	T []string `xml:"t"`
 	R []struct {
@@ -41,6 +42,7 @@ type xmlText struct {
 	} `xml:"r"`
 }
 
+// String is the text without its looks.
 func (x *xmlText) String() string {
 	var b strings.Builder
 	b.WriteString(strings.Join(x.T, ""))
@@ -50,6 +52,8 @@ func (x *xmlText) String() string {
 	return b.String()
 }
 
+// The parts of the file as far as they are read. Pointers tell an element that
+// is missing from one that is empty.
 type xmlCell struct {
 	Ref     string   `xml:"r,attr"`
 	Type    string   `xml:"t,attr"`
@@ -123,6 +127,8 @@ func ReadCells(file string) (map[string]map[string]Cell, error) {
 	return out, nil
 }
 
+// Where the list of sheets and the shared texts stand, in the files of all
+// programs that tests meet.
 const (
 	bookPart   = "xl/workbook.xml"
 	relsPart   = "xl/_rels/workbook.xml.rels"
@@ -218,6 +224,8 @@ func unescape(s string) string {
 	})
 }
 
+// has reports whether the file has a part; not every program writes shared
+// texts.
 func has(z *zip.Reader, name string) bool {
 	f, err := z.Open(name)
 	if err != nil {
@@ -227,6 +235,7 @@ func has(z *zip.Reader, name string) bool {
 	return true
 }
 
+// decode reads one part into a value.
 func decode(z *zip.Reader, name string, into any) error {
 	f, err := z.Open(name)
 	if err != nil {

@@ -1,0 +1,196 @@
+package workbook
+
+import (
+	"cmp"
+	"slices"
+
+	"tentwright/catalog"
+	"tentwright/catalog/unit"
+	"tentwright/quote/load"
+	"tentwright/workbook/sheet"
+)
+
+// noteCol is where the note of a load line begins; it runs to the last column
+// that prints.
+const noteCol = 9
+
+// loadColumns are the columns of a load order up to its note, on the widths of
+// the vehicle tables above, then the terms given.
+func (l *layout) loadColumns(terms ...column) []column {
+	mass := l.sys.MassUnit()
+	cols := []column{
+		{"order", "Order", 6, sheet.Style{Role: sheet.Body, Format: sheet.Whole, Bold: true, Align: sheet.Centre}},
+		{"item", "Item", 28, wrap()},
+		{"pack", "Pack", 14, sheet.Style{Role: sheet.Calc, Wrap: true}},
+		{"quantity", "Quantity", 9, sheet.Style{Role: sheet.Calc, Format: sheet.Whole, Bold: true, Align: sheet.Centre}},
+		{"weight", "Weight, " + mass, 9, calc(sheet.Weight)},
+		{"running", "Running, " + mass, 9, calc(sheet.Weight)},
+		{"group", "For", 10, sheet.Style{Role: sheet.Body, Indent: 1}},
+		{"tick", "Loaded", 10, tick()},
+		{"note", "Note", 9, sheet.Style{Role: sheet.InputText}},
+	}
+	for _, width := range []float64{7, 8, 8, 6, 12, 7} {
+		cols = append(cols, column{"", "", width, sheet.Style{Role: sheet.InputText}})
+	}
+	return append(cols, terms...)
+}
+
+// outPages are the pages of the way out, one for each trip.
+func (l *layout) outPages(s *sheet.Sheet, w way) {
+	key := sheet.Style{Role: sheet.Key}
+	rows := loadOrder(w.m)
+	l.pages(s, w, rows, l.loadColumns(column{"trip", "Trip", 22, key}, column{"part", "Part", 22, key}), func(t *table, p *portion, sum unit.Mass) {
+		row := t.next()
+		of := "," + "pick_part," + t.at("part", row) + ",pick_trip," + t.at("trip", row) + ")"
+		cells := l.loadCells(t, p, p.share.Mass, sum,
+			"SUMIFS(pick_quantity"+of, "SUMIFS(pick_weight"+of)
+		t.add(append(cells, text(p.tripKey()), text(p.part.ID))...)
+	})
+}
+
+// homePages are the pages of the way back: what is used up is left out, and
+// what may get wet weighs more. The last table is given back.
+func (l *layout) homePages(s *sheet.Sheet, w way) *table {
+	key := sheet.Style{Role: sheet.Key}
+	mass, room := l.sys.MassUnit(), l.sys.VolumeUnit()
+	rows := slices.DeleteFunc(loadOrder(w.m), func(p portion) bool { return p.part.Consumable })
+	cols := l.loadColumns(column{"trip", "Trip", 22, key}, column{"part", "Part", 22, key},
+		column{"total", "Went out in all", 9, calc(sheet.Whole)}, column{"share", "Share of this trip", 9, body(sheet.Whole)},
+		column{"rank", "Row of the part", 8, body(sheet.Whole)}, column{"dry", "One, dry, " + mass, 9, body(sheet.Num2)},
+		column{"each", "One, " + mass, 9, calc(sheet.Num2)}, column{"tare", "Empty pack, " + mass, 9, body(sheet.Num2)},
+		column{"packs", "Packs", 8, calc(sheet.Whole)}, column{"size", "One pack, " + room, 9, body(sheet.Num2)},
+		column{"volume", "Room, " + room, 9, calc(sheet.Num2)})
+	t := l.pages(s, w, rows, cols, l.homeRow)
+	t.widths()
+	return t
+}
+
+// homeRow is one part on one trip back. Its share follows what went out.
+func (l *layout) homeRow(t *table, p *portion, sum unit.Mass) {
+	row := t.next()
+	at := func(id string) string { return t.at(id, row) }
+	line := l.q.Parts.Find(p.part.ID)
+	size := p.part.Pack.Size.Volume()
+	each := at("dry")
+	if p.part.Wets {
+		each = "ROUND(" + each + "*rate_wet,2)"
+	}
+	cells := l.loadCells(t, p, p.share.Mass, sum, p.takes(t, row, at("total")), weightFormula(t, row))
+	t.add(append(cells, text(p.tripKey()), text(p.part.ID),
+		formula("SUMIFS(pick_quantity,pick_part,"+at("part")+")", line.Total()), p.shareCell(), value(p.rank),
+		value(line.Each.In(l.sys)), formula(each, p.share.Each.In(l.sys)), value(tareOf(p.part).In(l.sys)),
+		formula(packCountFormula(p.part, at("quantity")), packCount(p.part, p.quantity)),
+		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), p.share.Volume.In(l.sys)))...)
+}
+
+// loadOrder is the rows of a way, trip by trip, first what goes in first.
+func loadOrder(m *load.Manifest) []portion {
+	rows := portions(m, false)
+	slices.SortStableFunc(rows, func(a, b portion) int {
+		return cmp.Or(cmp.Compare(a.share.Trip, b.share.Trip), cmp.Compare(a.share.Order, b.share.Order))
+	})
+	return rows
+}
+
+// pages writes one page for each trip into one table, so that its named
+// columns hold all of them.
+func (l *layout) pages(s *sheet.Sheet, w way, rows []portion, cols []column, add func(*table, *portion, unit.Mass)) *table {
+	var t *table
+	open := func(trip *load.Trip) {
+		s.Breaks = append(s.Breaks, len(s.Rows)+2)
+		l.tripHead(s, w, trip)
+		if t == nil {
+			t = l.startTable(s, w.goods, cols)
+			for i := noteCol; i < manifestCols; i++ {
+				s.Rows[t.first-2].Cells[i].Value = nil
+			}
+		} else {
+			s.Rows = append(s.Rows, s.Rows[t.first-2])
+		}
+		s.Merges = append(s.Merges, sheet.Range{R1: len(s.Rows), C1: noteCol, R2: len(s.Rows), C2: manifestCols})
+	}
+	var sum unit.Mass
+	for i := range rows {
+		p := &rows[i]
+		if i == 0 || p.trip != rows[i-1].trip {
+			sum = 0
+			open(p.trip)
+		}
+		sum += p.share.Mass
+		add(t, p, sum)
+		s.Merges = append(s.Merges, sheet.Range{R1: len(s.Rows), C1: noteCol, R2: len(s.Rows), C2: manifestCols})
+	}
+	if t == nil {
+		t = l.startTable(s, w.goods, cols)
+	}
+	t.end()
+	l.allowColumn(t, "tick", ticks(), "a tick when it is loaded")
+	l.allowColumn(t, "note", words(200), "what the driver or the crew must know of it")
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: t.first, C1: 1, R2: t.last(), C2: manifestCols},
+		Formula: "AND(ISNUMBER(" + t.at("quantity", t.first) + ")," + t.at("quantity", t.first) + "=0)", Role: sheet.Faint})
+	return t
+}
+
+// tripHead opens the page of a trip with blanks for its driver.
+func (l *layout) tripHead(s *sheet.Sheet, w way, trip *load.Trip) {
+	if trip == nil {
+		band(s, "On no vehicle", manifestCols)
+		return
+	}
+	way := "out"
+	if w.vehicles == "back" {
+		way = "back"
+	}
+	band(s, trip.Key+" "+vehicleName(trip)+", "+way+": load in this order", manifestCols)
+	if trip.Tow != "" {
+		l.fields(s, field{1, 7, text("Trailer, pulled by " + trip.Tow + ". Check hitch, chains, lights and brakes."), ""})
+	} else {
+		l.fields(s, field{1, 1, label("Driver"), ""}, blank(2, 2, "who drives, with the licence for it"), field{3, 3, label("Route"), ""},
+			blank(4, 9, "the way to take, with low bridges and weight limits in mind"), field{10, 11, label("Departs"), ""}, blank(12, 15, "day and time of departure"))
+	}
+	at := func(column string) string {
+		return find(w.vehicles+"_"+column, w.vehicles+"_key", quoted(trip.Key))
+	}
+	weight := sheet.Style{Format: sheet.Weight, Bold: true, Align: sheet.Left}
+	state := tripOK
+	if trip.Mass > trip.Payload || tenths(trip.Volume, l.sys) > tenths(trip.Room, l.sys) {
+		state = tripOver
+	}
+	n := l.fields(s, field{1, 1, label("Load"), ""}, field{2, 2, in(formula(at("load"), hundredths(trip.Mass, l.sys)), weight), ""},
+		field{3, 3, label("of payload, " + l.sys.MassUnit()), ""}, field{4, 5, in(formula(at("payload"), trip.Payload.In(l.sys)), weight), ""},
+		field{6, 6, in(formula(at("state"), state), sheet.Style{Bold: true}), ""},
+		field{7, 15, in(text("Weigh it; the plate and local law govern. The driver secures the load."), sheet.Style{Role: sheet.Faint}), ""})
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: n, C1: 6, R2: n, C2: 6},
+		Formula: sheet.AbsRef(n, 6) + "=" + quoted(tripOver), Role: sheet.Warn})
+}
+
+// loadCells are the cells of a load line that print.
+func (l *layout) loadCells(t *table, p *portion, mass, sum unit.Mass, quantity, weight string) []sheet.Cell {
+	row := t.next()
+	at := func(id string) string { return t.at(id, row) }
+	name := t.name
+	running := "SUMIFS(" + name + "_weight," + name + "_trip," + at("trip") + "," + name + "_order," + quoted("<=") + "&" + at("order") + ")"
+	cells := []sheet.Cell{
+		value(p.share.Order), text(p.part.Name), formula(packFormula(p.part, at("quantity")), packText(p.part, p.quantity)),
+		formula(quantity, p.quantity), formula(weight, mass.In(l.sys)), formula(running, sum.In(l.sys)),
+		text(useWords[p.part.Use]), text(emptyBox), text(l.loadNote(t, p.part)),
+	}
+	for len(cells) < manifestCols {
+		cells = append(cells, sheet.Cell{})
+	}
+	return cells
+}
+
+// loadNote says of a part what its weight on the list does not.
+func (l *layout) loadNote(t *table, p *catalog.Part) string {
+	back := t.name == "home"
+	switch {
+	case p.Full != nil && back:
+		return "empty; drain before loading"
+	case p.Full != nil:
+		return "rides empty; fill on site, " + p.Full.Text(l.sys) + " each when full"
+	case p.Wets && back:
+		return "weight as if wet; keep apart, spread to dry"
+	}
+	return ""
+}

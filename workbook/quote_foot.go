@@ -1,0 +1,163 @@
+package workbook
+
+import (
+	"math"
+	"unicode/utf8"
+
+	"tentwright/workbook/sheet"
+)
+
+// foot writes what follows the totals: notes, payment, terms, acceptance.
+func (p *quotePage) foot() {
+	c := p.l.q.Catalog
+	p.block("Notes", p.l.q.Job.Notes, sheet.Style{Role: sheet.Plain, Wrap: true})
+	p.block("Payment", c.Payment, sheet.Style{Role: sheet.Plain, Wrap: true})
+	p.block("Terms", c.Terms, sheet.Style{Role: sheet.Faint, Wrap: true})
+	first := p.next() + 1
+	p.band("Acceptance")
+	p.wide("We order what is listed above, with the extras marked Yes, on the terms of this quote.", sheet.Style{Role: sheet.Plain, Wrap: true})
+	p.signature("For "+p.l.q.Job.Customer.Name, "of the customer")
+	p.signature("For "+c.Company.Name, "of the yard")
+	p.group(first)
+}
+
+// band opens a block of the foot.
+func (p *quotePage) band(title string) {
+	p.gap()
+	p.put(18, fill(text(title), sheet.Style{Role: sheet.Section}, quoteCols)...)
+}
+
+// block writes a text under a band; nothing if there is no text.
+func (p *quotePage) block(title, words string, style sheet.Style) {
+	if sheet.Clean(words) == "" {
+		return
+	}
+	first := p.next() + 1
+	p.band(title)
+	before := len(p.s.Rows)
+	p.paragraphs(words, style)
+	if style.Role == sheet.Plain {
+		p.group(first)
+		return
+	}
+	// Long terms may run on, but not leave their band alone.
+	p.groups = append(p.groups, sheet.Range{R1: first, C1: 1, R2: before + 1, C2: quoteCols})
+}
+
+// signature writes cells for name, signature and day, the words below each.
+func (p *quotePage) signature(who, whose string) {
+	p.put(20, fill(text(who), sheet.Style{Role: sheet.Label}, quoteCols)...)
+	p.merge(1, quoteCols)
+	spans := [][2]int{{quoteNo, quoteName}, {quoteCount, quoteChoice}, {quoteMark, quoteAmount}}
+	cells := make([]sheet.Cell, quoteCols)
+	for i := range cells {
+		cells[i].Style = sheet.Style{Role: sheet.InputText}
+	}
+	for i := quoteMark - 1; i < quoteCols; i++ {
+		cells[i].Style = sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left}
+	}
+	row := p.put(26, cells...)
+	captions := make([]sheet.Cell, quoteCols)
+	for i, words := range []string{"Name", "Signature", "Date"} {
+		p.merge(spans[i][0], spans[i][1])
+		captions[spans[i][0]-1] = in(text(words), sheet.Style{Role: sheet.Faint})
+	}
+	p.put(12, captions...)
+	anyText := sheet.Validation{Kind: sheet.TextLen, Max: "200", AllowBlank: true}
+	p.l.allow(p.s, row, quoteNo, anyText, "name of who signs, "+whose)
+	p.l.allow(p.s, row, quoteCount, anyText, "signature "+whose+", by hand on paper")
+	p.l.allow(p.s, row, quoteMark, sheet.Validation{Kind: sheet.Date, Min: "36526", Max: "73050", AllowBlank: true}, "day of signing, such as 2026-07-04")
+}
+
+// Measures of a printed page in points.
+const (
+	letterHeight = 792
+	a4Height     = 842
+	edges        = 2 * 54 // upper and lower margin
+	widthUnit    = 6.0    // one unit of column width
+	usualRow     = 15.0
+	// slack is what rows may come out higher than reckoned here.
+	slack = 0.96
+)
+
+// textSizes are the sizes of print of the roles that are not 10 points.
+var textSizes = map[sheet.Role]float64{sheet.Title: 16, sheet.Subtitle: 11, sheet.Section: 11, sheet.Grand: 13, sheet.Faint: 8}
+
+// paginate begins a new page before each group of rows that would be torn.
+// What is longer than a page runs on.
+func (p *quotePage) paginate() {
+	page := float64(letterHeight-edges) * slack
+	if p.s.Page.Paper == "a4" {
+		page = float64(a4Height-edges) * slack
+	}
+	heights := make([]float64, len(p.s.Rows)+1)
+	for row := 1; row <= len(p.s.Rows); row++ {
+		heights[row] = p.height(row)
+	}
+	used, next := 0.0, 0
+	for row := 1; row <= len(p.s.Rows); row++ {
+		need := heights[row]
+		if next < len(p.groups) && p.groups[next].R1 == row {
+			need = 0
+			for r := row; r <= p.groups[next].R2; r++ {
+				need += heights[r]
+			}
+			next++
+		}
+		if used > 0 && used+need > page && need <= page {
+			if row > 1 {
+				p.s.Breaks = append(p.s.Breaks, row)
+			}
+			used = 0
+		}
+		used += heights[row]
+	}
+	p.repeatHeadings()
+}
+
+// repeatHeadings prints the heads of the columns again where the lines run on
+// over a page.
+func (p *quotePage) repeatHeadings() {
+	if len(p.s.Breaks) == 0 || p.s.Breaks[0] > p.lastLine || p.headRow == 0 {
+		return
+	}
+	p.s.TitleRows = [2]int{p.headRow, p.headRow}
+}
+
+// height reckons how high a row prints.
+func (p *quotePage) height(row int) float64 {
+	r := &p.s.Rows[row-1]
+	if r.Height > 0 {
+		return r.Height
+	}
+	most := usualRow
+	for i := range r.Cells {
+		words, ok := r.Cells[i].Value.(string)
+		if !ok || words == "" {
+			continue
+		}
+		size := textSizes[r.Cells[i].Style.Role]
+		if size == 0 {
+			size = 10
+		}
+		// A letter is about half as wide as high.
+		lines := math.Ceil(float64(utf8.RuneCountInString(words)) * size / 2 / p.room(row, i+1))
+		most = max(most, lines*size*1.2+3)
+	}
+	return most
+}
+
+// room is the width of a cell in points, merged cells together.
+func (p *quotePage) room(row, col int) float64 {
+	to := col
+	for _, m := range p.s.Merges {
+		if m.R1 == row && m.C1 == col {
+			to = m.C2
+		}
+	}
+	sum := 0.0
+	for c := col; c <= to; c++ {
+		sum += quoteWidths[c-1] * widthUnit
+	}
+	return sum
+}

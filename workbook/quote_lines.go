@@ -1,0 +1,231 @@
+package workbook
+
+import (
+	"slices"
+	"strings"
+
+	"tentwright/quote"
+	"tentwright/quote/price"
+	"tentwright/workbook/sheet"
+)
+
+// lines writes each section under a band with its sum.
+func (p *quotePage) lines() {
+	for _, section := range p.l.sections() {
+		list := p.l.linesOf(section, false)
+		if len(list) == 0 {
+			continue
+		}
+		first := p.next()
+		if p.headRow == 0 {
+			p.headRow = p.headings("", "Amount")
+		}
+		p.put(18)
+		at := len(p.s.Rows)
+		for k, line := range list {
+			p.line(line)
+			if k == 0 {
+				p.group(first) // a band is never the last on a page
+			}
+		}
+		p.lastLine = len(p.s.Rows)
+		p.s.Rows[at-1].Cells = fill(text(section), sheet.Style{Role: sheet.Section}, quoteCols)
+		p.s.Rows[at-1].Cells[quoteAmount-1] = in(p.sectionSum(list, at+1, p.lastLine), sheet.Style{Role: sheet.Section, Format: sheet.Money})
+		p.sums = append(p.sums, sheet.Ref(at, quoteAmount))
+	}
+}
+
+// headings writes the heads of the columns and gives their row.
+func (p *quotePage) headings(choice, amount string) int {
+	heads := [quoteCols]string{"No.", "Description", "Quantity", "Unit", choice, p.marks.heading(), amount}
+	aligns := [quoteCols]sheet.Align{sheet.Right, sheet.Left, sheet.Right, sheet.Left, sheet.Centre, sheet.Centre, sheet.Right}
+	cells := make([]sheet.Cell, quoteCols)
+	for i, h := range heads {
+		cells[i] = in(text(h), sheet.Style{Role: sheet.Heading, Align: aligns[i]})
+	}
+	return p.put(18, cells...)
+}
+
+// line writes what is ordered.
+func (p *quotePage) line(line *price.Line) {
+	amount := sheet.Cell{}
+	if !p.customer {
+		amount = unless(`job_show<>"line"`, p.find("amount"), line.Amount, p.show == "line")
+	} else if p.show == "line" {
+		amount = value(line.Amount)
+	}
+	p.order(line, sheet.Cell{}, amount)
+}
+
+// find looks a figure of the next row's line up by its number.
+func (p *quotePage) find(column string) string {
+	return find("build_"+column, "build_no", "$"+sheet.Ref(p.next(), quoteNo))
+}
+
+// order writes the row of an order line.
+func (p *quotePage) order(line *price.Line, choice, amount sheet.Cell) int {
+	count := value(line.Quantity)
+	if !p.customer {
+		count.Formula = p.find("quantity")
+	}
+	return p.put(0,
+		in(value(p.l.keys[line.Key]), sheet.Style{Role: sheet.Faint, Format: sheet.Whole, Align: sheet.Right}),
+		in(text(line.Name), sheet.Style{Role: sheet.Plain, Wrap: true}),
+		in(count, sheet.Style{Role: sheet.Plain, Format: countFormat(line.Unit)}),
+		in(text(line.Unit), sheet.Style{Role: sheet.Plain}),
+		choice,
+		in(text(p.marks.of(line.Tax, line.Kind)), sheet.Style{Role: sheet.Faint, Align: sheet.Centre}),
+		in(amount, sheet.Style{Role: sheet.Plain, Format: sheet.Money}))
+}
+
+// countFormat shows what is counted in wholes and what is measured as it is.
+func countFormat(unit string) sheet.Format {
+	if slices.Contains([]string{"each", "pair", "set", "day"}, unit) {
+		return sheet.Whole
+	}
+	return sheet.General
+}
+
+// sectionSum adds a section's lines up, whether or not their amounts show.
+func (p *quotePage) sectionSum(list []*price.Line, first, last int) sheet.Cell {
+	sum := amountOf(list)
+	switch {
+	case !p.customer:
+		return unless(`job_show="total"`, p.sumOf(sheet.Ref(first, quoteNo), sheet.Ref(last, quoteNo)), sum, p.show != "total")
+	case p.show == "total":
+		return sheet.Cell{}
+	case p.show == "section":
+		return value(sum)
+	}
+	return formula("SUM("+sheet.Ref(first, quoteAmount)+":"+sheet.Ref(last, quoteAmount)+")", sum)
+}
+
+// sumOf adds up what is charged on the lines between two numbers of the quote.
+func (p *quotePage) sumOf(from, to string) string {
+	return p.l.rounded(`SUMIFS(build_amount,build_no,">="&` + from + `,build_no,"<="&` + to + ")")
+}
+
+// extraLines lists the optional extras in the order of their numbers.
+func (l *layout) extraLines() []*price.Line {
+	var list []*price.Line
+	for _, section := range l.sections() {
+		list = append(list, l.linesOf(section, true)...)
+	}
+	return list
+}
+
+// optional writes the extras, each with a cell that says whether it is wanted.
+func (p *quotePage) optional() {
+	list := p.l.extraLines()
+	if len(list) == 0 {
+		return
+	}
+	p.gap()
+	start := p.next()
+	p.put(18, fill(text("Optional extras"), sheet.Style{Role: sheet.Section}, quoteCols)...)
+	p.headings("Yes/No", "Price")
+	first := p.next()
+	for i, line := range list {
+		amount := value(line.Offer)
+		if !p.customer {
+			amount.Formula = p.find("offer")
+		}
+		row := p.order(line, in(text(yes(line.Order.Chosen)), sheet.Style{Role: sheet.Input, Align: sheet.Centre}), amount)
+		p.l.allow(p.s, row, quoteChoice, yesNo(), "Yes if this extra is wanted, else No. The totals below follow.")
+		if i == 0 {
+			p.group(start)
+		}
+	}
+	p.put(4) // spare, so that a row added at the end is still found
+	p.extras = sheet.Range{R1: first, C1: 1, R2: len(p.s.Rows), C2: quoteCols}
+	if !p.customer {
+		p.nameExtras("extra_no", quoteNo)
+		p.nameExtras("extra_choice", quoteChoice)
+	}
+	p.wide("Choose Yes or No; the totals below follow. Labour and delivery for added extras are confirmed in a revised quote.",
+		sheet.Style{Role: sheet.Faint, Wrap: true})
+}
+
+// nameExtras names a column of the extras.
+func (p *quotePage) nameExtras(name string, col int) {
+	p.l.name(name, p.s, sheet.Range{R1: p.extras.R1, C1: col, R2: p.extras.R2, C2: col}, "")
+}
+
+// marks are the letters that say what is charged on a line: one letter for
+// each set of taxes, a dash for none, and W where the damage waiver counts.
+type marks struct {
+	q    *quote.Quote
+	sets []string // the taxes of A, B ... as their names with commas between
+}
+
+func newMarks(q *quote.Quote) *marks {
+	m := &marks{q: q}
+	for i := range q.Price.Lines {
+		set := m.taxes(q.Price.Lines[i].Tax)
+		if set != "" && !slices.Contains(m.sets, set) {
+			m.sets = append(m.sets, set)
+		}
+	}
+	return m
+}
+
+// taxes names what is due on a class of goods or work.
+func (m *marks) taxes(class string) string {
+	var names []string
+	for _, t := range m.q.Price.Taxes {
+		if slices.Contains(t.Tax.Classes, class) {
+			names = append(names, t.Tax.Name)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// waived tells whether the damage waiver counts on a kind of line.
+func (m *marks) waived(kind string) bool {
+	return kind == price.Hire && m.q.Catalog.Rates.Waiver.IsPositive()
+}
+
+// of is the mark of a line.
+func (m *marks) of(class, kind string) string {
+	mark := ""
+	if len(m.sets) > 0 {
+		mark = "-"
+		if i := slices.Index(m.sets, m.taxes(class)); i >= 0 {
+			mark = letter(i)
+		}
+	}
+	if m.waived(kind) {
+		mark = strings.TrimSpace(mark + " W")
+	}
+	return mark
+}
+
+// letter is A for 0. W means the waiver and is passed over.
+func letter(i int) string {
+	if i >= 'W'-'A' {
+		i++
+	}
+	return sheet.ColName(i + 1)
+}
+
+func (m *marks) heading() string {
+	if len(m.sets) > 0 {
+		return "Tax"
+	}
+	return ""
+}
+
+// legend says what the letters mean.
+func (m *marks) legend() string {
+	var list []string
+	for i, set := range m.sets {
+		list = append(list, letter(i)+": "+set)
+	}
+	if len(m.sets) > 0 {
+		list = append(list, "-: not taxed")
+	}
+	if m.waived(price.Hire) {
+		list = append(list, "W: the damage waiver is a share of these")
+	}
+	return strings.Join(list, ".  ")
+}

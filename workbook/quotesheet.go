@@ -1,0 +1,306 @@
+package workbook
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+	"tentwright/quote/price"
+	"tentwright/workbook/sheet"
+)
+
+// Columns of the Quote sheet. Together they are as wide as the paper between
+// its margins, so that nothing is printed smaller than it is set.
+const (
+	quoteNo     = 1
+	quoteName   = 2
+	quoteCount  = 3
+	quoteUnit   = 4
+	quoteChoice = 5 // Yes or No, of an extra
+	quoteMark   = 6 // what is charged on the line, by letters
+	quoteAmount = 7
+	quoteCols   = 7
+	quoteRight  = quoteUnit // where the right half of the head begins
+)
+
+var quoteWidths = [quoteCols]float64{4.5, 33.5, 9, 7, 8, 5, 14}
+
+// quotePage is the Quote sheet while it is laid out, for the office or for the
+// customer. The customer's holds no name and no figure of another sheet.
+type quotePage struct {
+	l        *layout
+	s        *sheet.Sheet
+	customer bool
+	show     string // line, section or total
+	marks    *marks
+	sums     []string    // cells with the sections' sums
+	extras   sheet.Range // rows of the optional extras; none if there are none
+	headRow  int         // row with the heads of the columns
+	lastLine int         // row of the last ordinary line
+	groups   []sheet.Range
+}
+
+// quoteSheet lays out what the customer sees, with figures that follow from
+// the office's other sheets.
+func (l *layout) quoteSheet() { l.quotePage(false) }
+
+// quotePage lays the Quote sheet out for one of its two readers.
+func (l *layout) quotePage(customer bool) {
+	c := l.q.Catalog
+	p := &quotePage{l: l, customer: customer, show: l.q.Job.ShowPrices(c),
+		s: &sheet.Sheet{Name: SheetQuote, Tab: sheet.TabOffice, Protected: true, HideGrid: true, Page: sheet.Page{
+			Paper: c.Company.Paper, FitWide: true, FooterLeft: c.Company.Name + ", " + l.reference()}}}
+	for _, w := range quoteWidths {
+		p.s.Columns = append(p.s.Columns, sheet.Column{Width: w})
+	}
+	l.book.Sheets = append(l.book.Sheets, p.s)
+	p.marks = newMarks(l.q)
+	p.letterhead()
+	p.parties()
+	p.lines()
+	p.optional()
+	p.totals()
+	p.foot()
+	p.paginate()
+}
+
+// numberLines gives every order line the number that it has on the quote:
+// section by section what is ordered, then the extras.
+func (l *layout) numberLines() {
+	n := 0
+	for _, extra := range []bool{false, true} {
+		for _, section := range l.sections() {
+			for _, line := range l.linesOf(section, extra) {
+				n++
+				l.keys[line.Key] = n
+			}
+		}
+	}
+}
+
+// sections lists the sections of the order lines as they first appear.
+func (l *layout) sections() []string {
+	var names []string
+	seen := map[string]bool{}
+	for i := range l.q.Price.Lines {
+		line := &l.q.Price.Lines[i]
+		if line.Order != nil && !seen[line.Section] {
+			seen[line.Section] = true
+			names = append(names, line.Section)
+		}
+	}
+	return names
+}
+
+// linesOf lists the order lines of a section: its extras, or the others.
+func (l *layout) linesOf(section string, extra bool) []*price.Line {
+	var lines []*price.Line
+	for i := range l.q.Price.Lines {
+		line := &l.q.Price.Lines[i]
+		if line.Order != nil && line.Section == section && line.Order.Optional == extra {
+			lines = append(lines, line)
+		}
+	}
+	return lines
+}
+
+// put writes a row and gives its number.
+func (p *quotePage) put(height float64, cells ...sheet.Cell) int {
+	p.s.Rows = append(p.s.Rows, sheet.Row{Cells: cells, Height: height})
+	return len(p.s.Rows)
+}
+
+// gap leaves white between two blocks.
+func (p *quotePage) gap() { p.put(8) }
+
+// merge joins cells of the last row.
+func (p *quotePage) merge(c1, c2 int) {
+	row := len(p.s.Rows)
+	p.s.Merges = append(p.s.Merges, sheet.Range{R1: row, C1: c1, R2: row, C2: c2})
+}
+
+// wide writes one text over all columns.
+func (p *quotePage) wide(s string, style sheet.Style) {
+	p.put(0, fill(text(s), style, quoteCols)...)
+	p.merge(1, quoteCols)
+}
+
+// fill is a cell followed by empty ones of its style.
+func fill(first sheet.Cell, style sheet.Style, cols int) []sheet.Cell {
+	cells := make([]sheet.Cell, cols)
+	for i := range cells {
+		cells[i].Style = style
+	}
+	cells[0].Value, cells[0].Formula = first.Value, first.Formula
+	return cells
+}
+
+// paragraphs writes a text over all columns, a row for each paragraph. A line
+// that begins with a blank goes on with the one before it.
+func (p *quotePage) paragraphs(s string, style sheet.Style) {
+	var list []string
+	for line := range strings.Lines(s) {
+		words := strings.TrimSpace(line)
+		switch {
+		case words == "":
+		case len(list) > 0 && strings.TrimLeft(line, " \t") != line:
+			list[len(list)-1] += " " + words
+		default:
+			list = append(list, words)
+		}
+	}
+	for _, words := range list {
+		p.wide(words, style)
+	}
+}
+
+// group keeps the rows from first to the last one on one printed page.
+func (p *quotePage) group(first int) {
+	p.groups = append(p.groups, sheet.Range{R1: first, C1: 1, R2: len(p.s.Rows), C2: quoteCols})
+}
+
+// next is the row that is written next.
+func (p *quotePage) next() int { return len(p.s.Rows) + 1 }
+
+// letterhead writes who offers, and what this paper is.
+func (p *quotePage) letterhead() {
+	c := p.l.q.Catalog
+	left := func(s string, style sheet.Style) {
+		if s != "" {
+			style.Wrap = true
+			p.put(0, fill(text(s), style, quoteRight-1)...)
+			p.merge(1, quoteRight-1)
+		}
+	}
+	left(c.Company.Name, sheet.Style{Role: sheet.Title})
+	left(c.Company.Motto, sheet.Style{Role: sheet.Subtitle})
+	left(strings.Join(c.Company.Address, ", "), sheet.Style{Role: sheet.Plain})
+	left(joined(" · ", c.Company.Phone, c.Company.Email, c.Company.Web), sheet.Style{Role: sheet.Plain})
+	if kind := c.LogoType(); kind != "" {
+		p.s.Picture = &sheet.Picture{Row: 1, Col: quoteRight, Data: c.Logo, Ext: kind,
+			Alt: "Logo of " + c.Company.Name, MaxWidth: 260, MaxHeight: 76}
+		// The logo is about as high as four lines.
+		for len(p.s.Rows) < 4 {
+			p.put(15)
+		}
+	}
+	p.gap()
+	p.notice()
+	p.put(26, in(text(strings.Replace(p.l.reference(), " revision ", ", revision ", 1)), sheet.Style{Role: sheet.Title}))
+}
+
+// notice warns of demonstration prices.
+func (p *quotePage) notice() {
+	if p.l.q.Catalog.Demo {
+		p.wide(DemoNotice, sheet.Style{Role: sheet.Notice, Align: sheet.Centre})
+	}
+}
+
+// joined puts texts together, the empty ones left out.
+func joined(between string, list ...string) string {
+	var some []string
+	for _, s := range list {
+		if s != "" {
+			some = append(some, s)
+		}
+	}
+	return strings.Join(some, between)
+}
+
+// pair is a label with its value.
+type pair struct {
+	label string
+	value any
+}
+
+// parties writes who buys, what for, and when.
+func (p *quotePage) parties() {
+	j, r := p.l.q.Job, p.l.q.Price
+	right := []pair{{"Date", j.Dates.Quoted}, {"Valid until", r.ValidUntil}}
+	customer := append([]string{j.Customer.Name, j.Customer.Contact}, j.Customer.Address...)
+	p.halves("Customer", append(customer, joined(" · ", j.Customer.Phone, j.Customer.Email)), "Quote",
+		append([]pair{{"Number", j.Number}, {"Revision", revision(j.Revision)}}, right...))
+	event := append([]string{j.Event.Name}, j.Event.Address...)
+	if j.Event.Guests > 0 {
+		event = append(event, "Guests: "+itoa(j.Event.Guests))
+	}
+	if j.Event.Contact != "" {
+		event = append(event, "On site: "+j.Event.Contact)
+	}
+	days := []pair{{"Delivery", j.Dates.Deliver}, {"Event", j.Dates.From}}
+	if j.Dates.To != j.Dates.From {
+		days = []pair{{"Delivery", j.Dates.Deliver}, {"Event from", j.Dates.From}, {"Event to", j.Dates.To}}
+	}
+	p.halves("Event", event, "Dates", append(days, pair{"Taken down", j.Dates.Strike}, pair{"Collection", j.Dates.Collect}))
+	p.gap()
+}
+
+// revision is empty for the first issue of a quote.
+func revision(n int) any {
+	if n == 0 {
+		return nil
+	}
+	return n
+}
+
+// halves writes texts in the left half and labelled values in the right one.
+func (p *quotePage) halves(title string, left []string, rightTitle string, right []pair) {
+	head := fill(text(title), sheet.Style{Role: sheet.Section}, quoteCols)
+	head[quoteRight-1].Value = rightTitle
+	p.put(18, head...)
+	var words []string
+	for _, s := range left {
+		if s != "" {
+			words = append(words, s)
+		}
+	}
+	var pairs []pair
+	for _, x := range right {
+		if x.value != nil {
+			pairs = append(pairs, x)
+		}
+	}
+	for i := range max(len(words), len(pairs)) {
+		cells := make([]sheet.Cell, quoteCols)
+		p.put(0, cells...)
+		if i < len(words) {
+			cells[0] = in(text(words[i]), sheet.Style{Role: sheet.Plain, Wrap: true, Bold: i == 0})
+			p.merge(1, quoteRight-1)
+		}
+		if i < len(pairs) {
+			cells[quoteRight-1] = in(text(pairs[i].label), sheet.Style{Role: sheet.Label})
+			cells[quoteMark-1] = in(value(pairs[i].value), valueStyle(pairs[i].value))
+			p.merge(quoteRight, quoteMark-1)
+			p.merge(quoteMark, quoteAmount)
+		}
+	}
+	p.put(4)
+}
+
+// valueStyle is how a value of the head looks.
+func valueStyle(v any) sheet.Style {
+	style := sheet.Style{Role: sheet.Plain, Align: sheet.Left, Wrap: true}
+	switch v.(type) {
+	case unit.Date:
+		style.Format, style.Wrap = sheet.DateLong, false
+	case string:
+		style.Format = sheet.Text
+	}
+	return style
+}
+
+// dateText is a day in words, as the dates in cells are shown.
+func dateText(d unit.Date) string {
+	return fmt.Sprintf("%s %d %s %d", d.Weekday().String()[:3], d.Day, time.Month(d.Month).String()[:3], d.Year)
+}
+
+// amountOf adds up the amounts of lines.
+func amountOf(lines []*price.Line) money.Number {
+	sum := money.Zero
+	for _, line := range lines {
+		sum = sum.Add(line.Amount)
+	}
+	return sum
+}

@@ -1,0 +1,128 @@
+package workbook
+
+import (
+	"slices"
+
+	"tentwright/catalog/money"
+	"tentwright/workbook/sheet"
+)
+
+func (l *layout) returnColumns() []column {
+	key := sheet.Style{Role: sheet.Key}
+	return []column{
+		{"bin", "Bin", 9, body(sheet.Text)},
+		{"item", "Item", 30, wrap()},
+		{"out", "Went out", 8, sheet.Style{Role: sheet.Calc, Format: sheet.Whole, Bold: true, Align: sheet.Centre}},
+		{"counted", "Came back", 8, sheet.Style{Role: sheet.Input, Format: sheet.Whole, Align: sheet.Centre}},
+		{"damaged", "Of these damaged", 9, sheet.Style{Role: sheet.Input, Format: sheet.Whole, Align: sheet.Centre}},
+		{"wet", "Wet", 6, sheet.Style{Role: sheet.Input, Format: sheet.Text, Align: sheet.Centre}},
+		{"missing", "Missing", 8, sheet.Style{Role: sheet.Calc, Format: sheet.Whole, Align: sheet.Centre}},
+		{"tag", "Tag", 10, calc(sheet.Text)},
+		{"note", "Note: torn, bent, dirty, where", 18, sheet.Style{Role: sheet.InputText}},
+		{"each", "Charge for one", 11, input(sheet.Money)},
+		{"charge", "Charge", 11, sheet.Style{Role: sheet.Calc, Format: sheet.Money, Bold: true}},
+		{"state", "State", 11, sheet.Style{Role: sheet.Calc, Wrap: true, Bold: true}},
+		{"part", "Part", 18, key},
+		{"key", "Key", 22, key},
+	}
+}
+
+// returns lays out the count of what comes back: a line for each part, and one
+// for each tagged piece. What is used up is left out.
+func (l *layout) returns() {
+	s := l.sheet(SheetReturn, "What came back, in the walking order of the yard; what is used up is not listed.", sheet.TabYard, true)
+	l.returnHead(s)
+	t := l.startTable(s, "return", l.returnColumns())
+	rows := portions(&l.q.Load.Out, true)
+	byBin(rows)
+	rows = slices.DeleteFunc(rows, func(p portion) bool { return p.part.Consumable || !p.part.Tracked && p.rank > 1 })
+	for i := range rows {
+		l.returnRow(t, &rows[i])
+	}
+	t.end()
+	t.widths()
+	t.keepHeads(2)
+	t.ends("state")
+	l.returnRules(t)
+}
+
+// returnHead is the block above the list: the job, sums, signatures.
+func (l *layout) returnHead(s *sheet.Sheet) {
+	count := sheet.Style{Role: sheet.Total, Format: sheet.Whole}
+	lines := 0
+	for _, p := range portions(&l.q.Load.Out, true) {
+		if !p.part.Consumable && (p.part.Tracked || p.rank == 1) && l.wentOut(&p) > 0 {
+			lines++
+		}
+	}
+	l.fields(s, field{1, 1, label("Event"), ""}, field{2, 3, text(l.q.Job.Event.Name), ""}, field{4, 5, label("Collect"), ""}, field{6, 8, in(value(l.q.Job.Dates.Collect), dated()), ""},
+		field{9, 9, label("Lines out"), ""}, field{10, 10, in(formula(`COUNTIF(return_out,">0")`, lines), count), ""},
+		field{11, 11, in(text("counted"), sheet.Style{Role: sheet.Label, Indent: 1}), ""}, field{12, 12, in(formula("COUNT(return_counted)", 0), count), ""})
+	l.fields(s, field{1, 1, label("Place"), ""}, field{2, 3, in(text(l.address()), sheet.Style{Wrap: true}), ""}, field{4, 5, label("All charges"), ""},
+		field{6, 8, in(formula("SUM(return_charge)", money.Zero), sheet.Style{Role: sheet.Total, Format: sheet.Money, Align: sheet.Left}), ""},
+		field{9, 9, label("Pieces missing"), ""}, field{10, 10, in(formula("SUM(return_missing)", 0), count), ""},
+		field{11, 11, in(text("damaged"), sheet.Style{Role: sheet.Label, Indent: 1}), ""}, field{12, 12, in(formula("SUM(return_damaged)", 0), count), ""})
+	l.cellName("total_replacement", s, 6)
+	l.fields(s, field{1, 1, label("Counted by"), ""}, blank(2, 2, "name of who counted"), field{3, 4, label("For customer"), ""}, blank(5, 8, "name of who was present for the customer"),
+		field{9, 9, label("Day, time"), ""}, blank(10, 12, "when the count was finished"))
+	l.fields(s, field{1, 12, in(text("Count by pack, small parts by weight. Charges are a proposal by the price of a new one; the office decides, with the damage waiver in mind. "+
+		"Wet goods are not free again until dry."), sheet.Style{Role: sheet.Faint}), ""})
+}
+
+// wentOut is what the plan sends out on a line of the check-in.
+func (l *layout) wentOut(p *portion) int {
+	if p.part.Tracked {
+		return p.quantity
+	}
+	return l.q.Parts.Find(p.part.ID).Total()
+}
+
+func (l *layout) returnRow(t *table, p *portion) {
+	row := t.next()
+	at := func(id string) string { return t.at(id, row) }
+	out := l.wentOut(p)
+	went, tag := "SUMIFS(pick_out,pick_part,"+at("part")+")", text("")
+	if p.part.Tracked {
+		went = find("pick_out", "pick_key", at("key"))
+		same := find("pick_tag", "pick_key", at("key"))
+		tag = formula("IF(LEN("+same+`)=0,"",`+same+")", "")
+	}
+	each := money.Zero
+	if p.part.Replacement != nil {
+		each = *p.part.Replacement
+	}
+	state := ""
+	if out == 0 {
+		state = "none out"
+	}
+	none := "LEN(" + at("counted") + ")=0"
+	lost := "MAX(0," + at("out") + "-" + at("counted") + ")"
+	charge := l.rounded("(IF(" + none + ",0," + lost + ")+" + at("damaged") + ")*" + at("each"))
+	t.add(text(p.part.Bin), text(p.name(true)), formula(went, out), value(nil), value(nil), text(""),
+		formula("IF("+none+`,"",`+lost+")", ""), tag, text(""), value(each), formula(charge, money.Zero),
+		formula(returnState(at), state), text(p.part.ID), text(p.key))
+}
+
+// returnState says what is to be done about a line.
+func returnState(at func(string) string) string {
+	return "IF(LEN(" + at("counted") + ")=0,IF(" + at("out") + `=0,"none out",""),` +
+		"IF(" + at("counted") + "<" + at("out") + `,"missing "&(` + at("out") + "-" + at("counted") + ")," +
+		"IF(" + at("counted") + ">" + at("out") + `,"too many, "&(` + at("counted") + "-" + at("out") + ")," +
+		"IF(" + at("damaged") + `>0,"to mending",IF(` + at("wet") + `="Yes","dry first","complete")))))`
+}
+
+// returnRules limits what is typed and shows what needs an eye.
+func (l *layout) returnRules(t *table) {
+	l.allowColumn(t, "counted", wholes(0, 1000000), "how many came back, in pieces, damaged ones included; 0 if none did")
+	l.allowColumn(t, "damaged", wholes(0, 1000000), "how many of those that came back are damaged beyond use")
+	wet := yesNo()
+	l.allowColumn(t, "wet", wet, "Yes if it must dry before it is stored or goes out again")
+	l.allowColumn(t, "note", words(200), "torn, bent, dirty; where on the piece, and what happened")
+	l.allowColumn(t, "each", amounts(), "what one costs the customer if it is lost or beyond mending")
+	first := t.first
+	state := t.at("state", first)
+	t.s.Highlights = append(t.s.Highlights,
+		sheet.Highlight{Range: t.column("state"), Formula: "OR(LEFT(" + state + `,7)="missing",LEFT(` + state + `,3)="too",` + state + `="to mending",` + state + `="dry first")`, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("state"), Formula: state + `="complete"`, Role: sheet.Good},
+		sheet.Highlight{Range: sheet.Range{R1: first, C1: 1, R2: len(t.s.Rows), C2: t.col("state")}, Formula: state + `="none out"`, Role: sheet.Faint})
+}
