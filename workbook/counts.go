@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"tentwright/catalog"
-	"tentwright/catalog/money"
 	"tentwright/quote/parts"
 	"tentwright/workbook/sheet"
 )
@@ -240,5 +239,3 @@ func tagText(tags []string) string {
 	}
 	return "|" + strings.Join(tags, "|") + "|"
 }
-
-var _ = money.Zero

@@ -50,6 +50,27 @@ func (t *table) add(cells ...sheet.Cell) int {
 	return len(t.s.Rows)
 }
 
+// line is one line of a wide table, filled by the names of its columns.
+type line struct {
+	t     *table
+	row   int
+	cells []sheet.Cell
+}
+
+// line begins the next line with empty cells.
+func (t *table) line() *line {
+	return &line{t: t, row: t.next(), cells: make([]sheet.Cell, len(t.cols))}
+}
+
+// at is the cell of a column in this line, for formulas.
+func (n *line) at(id string) string { return n.t.at(id, n.row) }
+
+// set fills the cell of a column.
+func (n *line) set(id string, c sheet.Cell) { n.cells[n.t.col(id)-n.t.left] = c }
+
+// add writes the line to its table.
+func (n *line) add() { n.t.add(n.cells...) }
+
 // next is the row that the next line will take.
 func (t *table) next() int { return len(t.s.Rows) + 1 }
 

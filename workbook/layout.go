@@ -70,6 +70,8 @@ type layout struct {
 	book *sheet.Book
 	sys  unit.System
 	keys map[string]int // key of an order line to its number on the quote
+
+	buildTax int // column of the tax classes on the price build-up
 }
 
 func newLayout(q *quote.Quote) *layout {

@@ -102,8 +102,8 @@ func vehicleColumns(mass, room string) []column {
 		{"percent", "Weight used", 7, calc(sheet.PercentWhole)},
 		{"room", "Room,\n" + room, 8, body(sheet.Num1)},
 		{"volume", "Filled,\n" + room, 8, calc(sheet.Num1)},
-		{"full", "Room used", 6, calc(sheet.PercentWhole)},
-		{"longest", "Longest piece", 12, wrap()},
+		{"full", "Room used", 7, calc(sheet.PercentWhole)},
+		{"longest", "Longest piece", 12, sheet.Style{Role: sheet.Body, Wrap: true, Indent: 1}},
 		{"state", "State", 7, middle},
 		{"limit", "Limit with trailer, before riders", 22, body(sheet.Weight)},
 	}

@@ -12,7 +12,7 @@ import (
 
 // noteCol is where the note of a load line begins; it runs to the last column
 // that prints.
-const noteCol = 9
+const noteCol = 10
 
 // loadColumns are the columns of a load order up to its note, on the widths of
 // the vehicle tables above, then the terms given.
@@ -27,9 +27,10 @@ func (l *layout) loadColumns(terms ...column) []column {
 		{"running", "Running, " + mass, 9, calc(sheet.Weight)},
 		{"group", "For", 10, sheet.Style{Role: sheet.Body, Indent: 1}},
 		{"tick", "Loaded", 10, tick()},
-		{"note", "Note", 9, sheet.Style{Role: sheet.InputText}},
+		{"trip", "Vehicle", 9, sheet.Style{Role: sheet.Body, Bold: true, Align: sheet.Centre}},
+		{"note", "Note", 7, sheet.Style{Role: sheet.InputText}},
 	}
-	for _, width := range []float64{7, 8, 8, 6, 12, 7} {
+	for _, width := range []float64{8, 8, 7, 12, 7} {
 		cols = append(cols, column{"", "", width, sheet.Style{Role: sheet.InputText}})
 	}
 	return append(cols, terms...)
@@ -39,12 +40,12 @@ func (l *layout) loadColumns(terms ...column) []column {
 func (l *layout) outPages(s *sheet.Sheet, w way) {
 	key := sheet.Style{Role: sheet.Key}
 	rows := loadOrder(w.m)
-	l.pages(s, w, rows, l.loadColumns(column{"trip", "Trip", 22, key}, column{"part", "Part", 22, key}), func(t *table, p *portion, sum unit.Mass) {
+	l.pages(s, w, rows, l.loadColumns(column{"part", "Part", 22, key}), func(t *table, p *portion, sum unit.Mass) {
 		row := t.next()
 		of := "," + "pick_part," + t.at("part", row) + ",pick_trip," + t.at("trip", row) + ")"
 		cells := l.loadCells(t, p, p.share.Mass, sum,
 			"SUMIFS(pick_quantity"+of, "SUMIFS(pick_weight"+of)
-		t.add(append(cells, text(p.tripKey()), text(p.part.ID))...)
+		t.add(append(cells, text(p.part.ID))...)
 	})
 }
 
@@ -54,7 +55,7 @@ func (l *layout) homePages(s *sheet.Sheet, w way) *table {
 	key := sheet.Style{Role: sheet.Key}
 	mass, room := l.sys.MassUnit(), l.sys.VolumeUnit()
 	rows := slices.DeleteFunc(loadOrder(w.m), func(p portion) bool { return p.part.Consumable })
-	cols := l.loadColumns(column{"trip", "Trip", 22, key}, column{"part", "Part", 22, key},
+	cols := l.loadColumns(column{"part", "Part", 22, key},
 		column{"total", "Went out in all", 9, calc(sheet.Whole)}, column{"share", "Share of this trip", 9, body(sheet.Whole)},
 		column{"rank", "Row of the part", 8, body(sheet.Whole)}, column{"dry", "One, dry, " + mass, 9, body(sheet.Num2)},
 		column{"each", "One, " + mass, 9, calc(sheet.Num2)}, column{"tare", "Empty pack, " + mass, 9, body(sheet.Num2)},
@@ -76,7 +77,7 @@ func (l *layout) homeRow(t *table, p *portion, sum unit.Mass) {
 		each = "ROUND(" + each + "*rate_wet,2)"
 	}
 	cells := l.loadCells(t, p, p.share.Mass, sum, p.takes(t, row, at("total")), weightFormula(t, row))
-	t.add(append(cells, text(p.tripKey()), text(p.part.ID),
+	t.add(append(cells, text(p.part.ID),
 		formula("SUMIFS(pick_quantity,pick_part,"+at("part")+")", line.Total()), p.shareCell(), value(p.rank),
 		value(line.Each.In(l.sys)), formula(each, p.share.Each.In(l.sys)), value(tareOf(p.part).In(l.sys)),
 		formula(packCountFormula(p.part, at("quantity")), packCount(p.part, p.quantity)),
@@ -93,41 +94,53 @@ func loadOrder(m *load.Manifest) []portion {
 }
 
 // pages writes one page for each trip into one table, so that its named
-// columns hold all of them.
+// columns hold all of them. The table's headings stand over its first trip and
+// are repeated at the top of each printed page.
 func (l *layout) pages(s *sheet.Sheet, w way, rows []portion, cols []column, add func(*table, *portion, unit.Mass)) *table {
 	var t *table
 	open := func(trip *load.Trip) {
 		s.Breaks = append(s.Breaks, len(s.Rows)+2)
 		l.tripHead(s, w, trip)
 		if t == nil {
-			t = l.startTable(s, w.goods, cols)
-			for i := noteCol; i < manifestCols; i++ {
-				s.Rows[t.first-2].Cells[i].Value = nil
-			}
-		} else {
-			s.Rows = append(s.Rows, s.Rows[t.first-2])
+			t = l.startLoads(s, w.goods, cols)
 		}
-		s.Merges = append(s.Merges, sheet.Range{R1: len(s.Rows), C1: noteCol, R2: len(s.Rows), C2: manifestCols})
 	}
 	var sum unit.Mass
+	order := 0
 	for i := range rows {
 		p := &rows[i]
 		if i == 0 || p.trip != rows[i-1].trip {
-			sum = 0
+			sum, order = 0, 0
 			open(p.trip)
 		}
 		sum += p.share.Mass
+		order++
+		p.order = order
 		add(t, p, sum)
 		s.Merges = append(s.Merges, sheet.Range{R1: len(s.Rows), C1: noteCol, R2: len(s.Rows), C2: manifestCols})
 	}
 	if t == nil {
-		t = l.startTable(s, w.goods, cols)
+		t = l.startLoads(s, w.goods, cols)
 	}
 	t.end()
 	l.allowColumn(t, "tick", ticks(), "a tick when it is loaded")
 	l.allowColumn(t, "note", words(200), "what the driver or the crew must know of it")
 	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: t.first, C1: 1, R2: t.last(), C2: manifestCols},
 		Formula: "AND(ISNUMBER(" + t.at("quantity", t.first) + ")," + t.at("quantity", t.first) + "=0)", Role: sheet.Faint})
+	return t
+}
+
+// startLoads writes the headings of a load order, the note's over its columns.
+func (l *layout) startLoads(s *sheet.Sheet, name string, cols []column) *table {
+	t := l.startTable(s, name, cols)
+	head := t.first - 1
+	for i := noteCol; i < manifestCols; i++ {
+		s.Rows[head-1].Cells[i].Value = nil
+	}
+	s.Merges = append(s.Merges, sheet.Range{R1: head, C1: noteCol, R2: head, C2: manifestCols})
+	if s.TitleRows == [2]int{} {
+		s.TitleRows = [2]int{head, head}
+	}
 	return t
 }
 
@@ -171,9 +184,9 @@ func (l *layout) loadCells(t *table, p *portion, mass, sum unit.Mass, quantity, 
 	name := t.name
 	running := "SUMIFS(" + name + "_weight," + name + "_trip," + at("trip") + "," + name + "_order," + quoted("<=") + "&" + at("order") + ")"
 	cells := []sheet.Cell{
-		value(p.share.Order), text(p.part.Name), formula(packFormula(p.part, at("quantity")), packText(p.part, p.quantity)),
+		value(p.order), text(p.part.Name), formula(packFormula(p.part, at("quantity")), packText(p.part, p.quantity)),
 		formula(quantity, p.quantity), formula(weight, mass.In(l.sys)), formula(running, sum.In(l.sys)),
-		text(useWords[p.part.Use]), text(emptyBox), text(l.loadNote(t, p.part)),
+		text(useWords[p.part.Use]), text(emptyBox), text(p.tripKey()), text(l.loadNote(t, p.part)),
 	}
 	for len(cells) < manifestCols {
 		cells = append(cells, sheet.Cell{})

@@ -20,6 +20,7 @@ type portion struct {
 	rank     int        // among the rows of the part, from 1
 	of       int        // rows of the part
 	quantity int
+	order    int // place in loading the trip, on the manifest
 }
 
 // portions cuts shares into rows, in their order. With pieces, each tagged

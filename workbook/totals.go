@@ -15,17 +15,18 @@ const paymentRows = 6
 func blankTo(col int) []sheet.Cell { return make([]sheet.Cell, col-1) }
 
 // Columns of the blocks under the build-up: words under the descriptions,
-// figures under what is charged.
+// percentages under the quantities, figures under what is charged.
 const (
-	wordsCol = 5
-	baseCol  = 16
-	figureCol = 17
+	wordsCol  = 3
+	shareCol  = 5
+	baseCol   = 8
+	figureCol = 11
 )
 
 // charges are the lines that are a share of other lines. They stand outside
 // the build-up, so that no sum contains itself.
 func (l *layout) charges(s *sheet.Sheet) {
-	band(s, "Charges on the whole", len(buildColumns()))
+	band(s, "Charges on the whole", buildPrinted)
 	first := len(s.Rows) + 1
 	var before []string // cells that the minimum order counts
 	for i := range l.q.Price.Lines {
@@ -40,9 +41,9 @@ func (l *layout) charges(s *sheet.Sheet) {
 		}
 	}
 	s.Rows = append(s.Rows, sheet.Row{Height: 4})
-	l.rangeName("charge_key", s, 1, first)
+	l.rangeName("charge_key", s, wordsCol-1, first)
 	l.rangeName("charge_amount", s, figureCol, first)
-	l.rangeName("charge_tax", s, 23, first)
+	l.rangeName("charge_tax", s, l.buildTax, first)
 }
 
 func sumKinds(kinds ...string) string {
@@ -57,11 +58,11 @@ func sumKinds(kinds ...string) string {
 func (l *layout) chargeRow(s *sheet.Sheet, p *price.Line, rate, base string) string {
 	row := len(s.Rows) + 1
 	cells := blankTo(figureCol + 1)
-	cells[0] = in(text(p.Key), sheet.Style{Role: sheet.Key})
+	cells[wordsCol-2] = in(text(p.Key), sheet.Style{Role: sheet.Key})
 	cells[wordsCol-1] = in(text(p.Name), wrap())
-	cells[wordsCol+1] = in(formula(rate, p.Quantity), calc(sheet.PercentPoint))
+	cells[shareCol-1] = in(formula(rate, p.Quantity), calc(sheet.PercentPoint))
 	cells[baseCol-1] = in(formula(l.rounded(base), p.Base), calc(sheet.Money))
-	amount := l.rounded(sheet.Ref(row, baseCol) + "*" + sheet.Ref(row, wordsCol+2) + "/100")
+	amount := l.rounded(sheet.Ref(row, baseCol) + "*" + sheet.Ref(row, shareCol) + "/100")
 	cells[figureCol-1] = in(formula(amount, p.Amount), calc(sheet.Money))
 	l.chargeEnd(s, cells, p)
 	return sheet.AbsRef(row, figureCol)
@@ -69,16 +70,16 @@ func (l *layout) chargeRow(s *sheet.Sheet, p *price.Line, rate, base string) str
 
 // chargeEnd puts the tax class under the tax classes of the lines.
 func (l *layout) chargeEnd(s *sheet.Sheet, cells []sheet.Cell, p *price.Line) {
-	for len(cells) < 23 {
+	for len(cells) < l.buildTax {
 		cells = append(cells, sheet.Cell{})
 	}
-	cells[22] = in(text(p.Tax), body(sheet.Text))
+	cells[l.buildTax-1] = in(text(p.Tax), body(sheet.Text))
 	s.Rows = append(s.Rows, sheet.Row{Cells: cells})
 }
 
 func (l *layout) minimumRow(s *sheet.Sheet, p *price.Line, before []string) {
 	cells := blankTo(figureCol + 1)
-	cells[0] = in(text(p.Key), sheet.Style{Role: sheet.Key})
+	cells[wordsCol-2] = in(text(p.Key), sheet.Style{Role: sheet.Key})
 	cells[wordsCol-1] = in(text(p.Name), wrap())
 	sum := strings.Join(append([]string{"SUM(build_amount)"}, before...), "-")
 	cells[figureCol-1] = in(formula(l.rounded("MAX(0,rate_min_order-"+sum+")"), p.Amount), calc(sheet.Money))
@@ -114,7 +115,7 @@ func (l *layout) totals(s *sheet.Sheet) {
 	}
 	plain := sheet.Style{Role: sheet.Total, Format: sheet.Money}
 	grand := sheet.Style{Role: sheet.Grand, Format: sheet.Money}
-	band(s, "Totals", len(buildColumns()))
+	band(s, "Totals", buildPrinted)
 	l.figure(s, "total_hire", "Hire after discounts", l.rounded(sumKinds(price.Hire)), r.Hire, plain)
 	l.figure(s, "total_extras", "Of all lines: optional extras chosen", l.rounded(`SUMIFS(build_amount,build_extra,"extra")`), extras, plain)
 	l.figure(s, "total_spare", "Of all lines: added lines", l.rounded(`SUMIFS(build_amount,build_key,"S:*")`), money.Zero, plain)
@@ -157,7 +158,7 @@ func (l *layout) taxFigures(s *sheet.Sheet) {
 
 // payments are inputs; what is still open follows.
 func (l *layout) payments(s *sheet.Sheet) {
-	band(s, "Payments received", len(buildColumns()))
+	band(s, "Payments received", buildPrinted)
 	first := len(s.Rows) + 1
 	for n := range max(paymentRows, len(l.q.Job.Payments)+2) {
 		cells := blankTo(figureCol + 1)

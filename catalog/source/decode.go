@@ -20,6 +20,8 @@ func (d *decoder) value(n *yaml.Node, v reflect.Value, f *field, at ref) {
 	case isNull(n):
 		d.fault(n, at, diag.EmptyValue, "give a value, or leave the field out", "is empty; expected %s", f.expected(t))
 	case t.Kind() == reflect.Pointer:
+		// A pointer tells "not given" from zero; its bounds and words are the
+		// field's.
 		target := reflect.New(t.Elem())
 		d.value(n, target.Elem(), f, at)
 		v.Set(target)
@@ -98,7 +100,9 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, f *field, at ref) {
 	for _, index := range t.where {
 		v.FieldByIndex(index).Set(reflect.ValueOf(Where{here}))
 	}
-	seen := make([]*yaml.Node, len(t.order)) // the keys
+	// The key of each field given so far. A slice by number is cheaper than a
+	// map for the hundreds of structs of a file.
+	seen := make([]*yaml.Node, len(t.order))
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, val := n.Content[i], n.Content[i+1]
 		name, ok := d.key(key, here)
@@ -124,6 +128,7 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, f *field, at ref) {
 // the YAML reader puts nothing at the next thing it finds.
 func located(key, val *yaml.Node) *yaml.Node {
 	if at := shown(key, val); at != val {
+		// A copy: the tree is kept by Where and must stay as it was read.
 		moved := *val
 		moved.Line, moved.Column = at.Line, at.Column
 		return &moved
@@ -201,6 +206,7 @@ func (d *decoder) names(n *yaml.Node, v reflect.Value, f *field, at ref) {
 		first[name] = key
 		entry := reflect.New(t.Elem()).Elem()
 		d.value(located(key, val), entry, f, ref{up: here, name: name})
+		// Values of a map cannot be set in place, so each is made on its own.
 		all.SetMapIndex(reflect.ValueOf(name).Convert(t.Key()), entry)
 	}
 	v.Set(all)

@@ -81,6 +81,9 @@ func TestLimits(t *testing.T) {
 	if got := only(t, deep); !strings.Contains(got, "nested more than 64 levels deep") {
 		t.Errorf("deep: got %q", got)
 	}
+	if got := only(t, strings.Repeat("[", 20000)); !strings.HasSuffix(got, "nested more than 64 levels deep [nested-too-deep]") {
+		t.Errorf("far too deep: got %q", got)
+	}
 	large := "name: x\n" + strings.Repeat("# as large as it gets\n", maxBytes/20)
 	if got := only(t, large); !strings.Contains(got, "at most 4194304 are read") {
 		t.Errorf("large: got %q", got)

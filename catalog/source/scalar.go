@@ -22,6 +22,7 @@ func (d *decoder) scalar(n *yaml.Node, v reflect.Value, f *field, at ref) {
 	}
 	if parser, ok := v.Addr().Interface().(textParser); ok && t != numberType {
 		if err := parser.ParseText(n.Value); err != nil {
+			// A parser may have set part of a value before it failed.
 			v.SetZero()
 			d.fault(n, at, diag.BadValue, f.hint(), "%v", err)
 		}
@@ -82,12 +83,15 @@ func (d *decoder) yesNo(n *yaml.Node, v reflect.Value, f *field, at ref) {
 	case "no", "false":
 		v.SetBool(false)
 	default:
+		// "on", "True" and the like mean different things to different YAML
+		// readers, so only these four are taken.
 		d.kindFault(n, v.Type(), f, at)
 	}
 }
 
 // whole decodes an int from plain digits.
 func (d *decoder) whole(n *yaml.Node, v reflect.Value, f *field, at ref) {
+	// By hand: strconv would take "+1", and YAML "0x10", "0o7" and "1_000".
 	digits := strings.TrimPrefix(n.Value, "-")
 	if digits == "" || strings.Trim(digits, "0123456789") != "" {
 		d.kindFault(n, v.Type(), f, at)

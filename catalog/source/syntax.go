@@ -20,7 +20,8 @@ type slip struct{ text, message, advice string }
 var slips = []slip{
 	{badKey, "the indentation does not fit the lines above", "fields of one thing begin in the same column"},
 	{badEntry, "the indentation does not fit the lines above", `entries of one list have their "-" in the same column`},
-	{badStart, "the indentation does not fit the lines above", "this line begins further left than the first one, or text follows a closing bracket"},
+	{badStart, "the indentation does not fit the lines above",
+		"this line begins further left than the first one, or text follows a closing bracket"},
 	{"did not find expected ',' or", "a bracket is not closed, or a comma is missing", ""},
 	{"mapping values are not allowed", `a ": " cannot stand here`, `put a text that holds ": " in quotes, or mend the indentation`},
 	{"cannot start any token", "a value cannot begin with this character", "put the text in quotes; indent with spaces, not tabs"},
@@ -55,6 +56,10 @@ func (d *decoder) syntax(data []byte, err error) {
 		pos.Line = 1
 	case strings.HasPrefix(text, "unknown anchor '"):
 		d.undefinedAlias(data, text)
+		return
+	case strings.HasPrefix(text, "exceeded max depth"):
+		// The reader's own limit is far above ours but says no place.
+		d.report(diag.Problem{Pos: pos, Code: diag.TooDeep, Message: tooDeep})
 		return
 	}
 	p := diag.Problem{Pos: pos, Code: diag.Syntax, Message: "not YAML: " + text}
@@ -129,7 +134,9 @@ func (d *decoder) undefinedAlias(data []byte, text string) {
 	d.fault(&at, ref{}, diag.Feature, aliasAdvice, aliasMessage, "*"+clipped(name))
 }
 
+// Words that are needed where the reader refuses and where its nodes are seen.
 const (
+	tooDeep      = "nested more than 64 levels deep"
 	aliasMessage = "the alias %q cannot be used"
 	aliasAdvice  = `write the value out; put a text that begins with "*" in quotes`
 )
@@ -138,7 +145,7 @@ const (
 // and tells whether the nesting is within its limit.
 func (d *decoder) allowed(n *yaml.Node, depth int) bool {
 	if depth > maxDepth {
-		d.fault(n, ref{}, diag.TooDeep, "", "nested more than %d levels deep", maxDepth)
+		d.fault(n, ref{}, diag.TooDeep, "", tooDeep)
 		return false
 	}
 	switch {

@@ -51,6 +51,7 @@ func (d *decoder) table(t reflect.Type) *table {
 	if have, ok := d.tables[t]; ok {
 		return have
 	}
+	// No table outlives its run: there is nothing to lock and nothing global.
 	made := &table{fields: map[string]*field{}}
 	d.tables[t] = made
 	made.err = made.add(t, nil)
@@ -61,6 +62,7 @@ func (d *decoder) table(t reflect.Type) *table {
 func (t *table) add(owner reflect.Type, above []int) error {
 	for i := range owner.NumField() {
 		sf := owner.Field(i)
+		// A fresh slice each, or siblings would share a tail.
 		index := append(append([]int(nil), above...), i)
 		tag, tagged := sf.Tag.Lookup("yaml")
 		switch {

@@ -85,6 +85,8 @@ func (w Where) Of(field string) diag.Pos {
 	if w.at == nil {
 		return diag.Pos{}
 	}
+	// Found when asked for: of the thousands of values of a file, few are ever
+	// pointed at.
 	n := w.at.node
 	for rest := field; rest != ""; {
 		var step string

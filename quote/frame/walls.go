@@ -4,7 +4,8 @@ import "tentwright/catalog/unit"
 
 // WallCover is how many panels of each width close a side: the fewest, and of
 // those the set with the least excess; n panels cover the sum of their widths
-// less n-1 overlaps. It is false when no number of panels does.
+// less n-1 overlaps. Of equal sets the one with most of the widest is taken. It
+// is false when no number of panels does.
 func WallCover(side unit.Length, widths []unit.Length, overlap unit.Length) (counts []int, ok bool) {
 	counts = make([]int, len(widths))
 	if side <= 0 {

@@ -45,7 +45,7 @@ func kindsOf(c *catalog.Catalog, distance money.Number) []kind {
 		k.alone = k.payload
 		k.room = unit.Volume(money.Int(int(v.Deck.Volume())).Mul(money.Percent(v.Fill)).IntPart())
 		k.cost = money.Round(cost.Shift(4), 0).IntPart()
-		// One that is at its rating with nobody's load can't pull either.
+		// A vehicle that reaches its rating without any load can't pull either.
 		if k.payload > 0 && v.Count > 0 {
 			kinds = append(kinds, k)
 		}

@@ -60,11 +60,11 @@ func (y *yard) search(todo, ground []int, turn int) *stow {
 		return nil
 	}
 	limits, many := y.limits(mass, volume)
-	// A set can't be too small for the plates and still fit, so only sets that
-	// bear the sums are placed; the first that fits is the cheapest.
 	if many > maxPicks {
 		return y.shrink(todo, ground, turn)
 	}
+	// A set whose sums are too small can't fit, so the first of the others that
+	// fits, by cost, is the cheapest.
 	y.sets(limits, mass, volume)
 	budget := trials * len(todo)
 	for len(y.picks) > 0 && budget > 0 {

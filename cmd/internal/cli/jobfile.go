@@ -1,0 +1,122 @@
+package cli
+
+import (
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"tentwright/catalog/diag"
+	"tentwright/quote"
+	"tentwright/quote/job"
+)
+
+// maxJobBytes bounds what is read of a job file, should someone name a film.
+const maxJobBytes = 16 << 20
+
+// jobFile is a job as read from a file, or made from flags when path is empty.
+type jobFile struct {
+	path string
+	data []byte
+	job  *job.Job
+}
+
+// jobEndings are the endings of files that can be a job.
+func jobEndings() []string { return []string{".yaml", ".yml"} }
+
+// readJob reads the bytes of a job file.
+func readJob(path string) (*jobFile, error) {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return nil, fileError("", "%q is a folder; a job file such as dinner.yaml was expected", path)
+	}
+	if ending := filepath.Ext(path); !slices.Contains(jobEndings(), strings.ToLower(ending)) {
+		return nil, misuse("a job is a text file ending in .yaml", "%q does not end like a job file", path)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fileError(nearFile(path, err), "job file %q cannot be read: %s", path, cause(err))
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, maxJobBytes))
+	if err != nil {
+		return nil, fileError("", "job file %q cannot be read: %s", path, cause(err))
+	}
+	return &jobFile{path: path, data: data}, nil
+}
+
+// nearFile is advice for a file that is not there: one of nearly that name.
+func nearFile(path string, err error) string {
+	if !errors.Is(err, fs.ErrNotExist) {
+		return ""
+	}
+	entries, err := os.ReadDir(filepath.Dir(path))
+	if err != nil {
+		return ""
+	}
+	var names []string
+	for _, e := range entries {
+		if slices.Contains(jobEndings(), strings.ToLower(filepath.Ext(e.Name()))) {
+			names = append(names, e.Name())
+		}
+	}
+	near, ok := diag.Nearest(filepath.Base(path), names)
+	if !ok {
+		return ""
+	}
+	return `did you mean "` + filepath.Join(filepath.Dir(path), near) + `"?`
+}
+
+// name is how messages call the job.
+func (f *jobFile) name() string {
+	if f.path == "" {
+		return "the quote by phone"
+	}
+	return "job " + f.path
+}
+
+// source is the job's own bytes.
+func (f *jobFile) source(file string) []byte {
+	if f.path == "" || file != f.path {
+		return nil
+	}
+	return f.data
+}
+
+// build computes the quote of the job in the shop, or fails with all faults.
+func (f *jobFile) build(s *shop) (*quote.Quote, error) {
+	var list diag.List
+	if f.job == nil {
+		f.job, list = job.Read(f.path, f.data)
+	}
+	var q *quote.Quote
+	if f.job != nil {
+		var more diag.List
+		q, more = quote.Build(s.catalog, f.job)
+		list = merged(list, more)
+	}
+	if q == nil {
+		return nil, faults(f.name(), list, joined(f.source, s.source))
+	}
+	return q, nil
+}
+
+// open finds the shop for a job file and computes its quote.
+func (a *app) open(path string) (*quote.Quote, *jobFile, *shop, error) {
+	f, err := readJob(path)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	s, err := a.findShop(filepath.Dir(path), ".")
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	if err := s.load(); err != nil {
+		return nil, nil, nil, err
+	}
+	a.warn(s)
+	q, err := f.build(s)
+	return q, f, s, err
+}

@@ -1,0 +1,87 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"tentwright/catalog/diag"
+)
+
+// How the program speaks: results go to the standard output; everything else
+// goes to the standard error, behind "tentwright: ", in lower case, without a
+// final stop, the problem first and advice on a line of its own. No other file
+// writes to the standard error.
+
+// speaker holds the two outputs.
+type speaker struct {
+	out, errs io.Writer
+}
+
+// printf writes a part of the result.
+func (s speaker) printf(format string, args ...any) { fmt.Fprintf(s.out, format, args...) }
+
+// note says something beside the result, with at most one line of advice.
+func (s speaker) note(problem, advice string) {
+	fmt.Fprintf(s.errs, "tentwright: %s\n", problem)
+	if advice != "" {
+		fmt.Fprintf(s.errs, "  %s\n", advice)
+	}
+}
+
+// failure ends a command with an exit code.
+type failure struct {
+	code    int
+	problem string
+	advice  string
+	list    diag.List // of the faults, for code Faults
+	src     func(file string) []byte
+}
+
+func (f *failure) Error() string { return f.problem }
+
+// misuse is a command line that was not understood.
+func misuse(advice, format string, args ...any) *failure {
+	return &failure{code: WrongUse, problem: fmt.Sprintf(format, args...), advice: advice}
+}
+
+// fileError is a file that could not be read or written.
+func fileError(advice, format string, args ...any) *failure {
+	return &failure{code: FileError, problem: fmt.Sprintf(format, args...), advice: advice}
+}
+
+// faults is an input with faults; src gives the bytes of the files named.
+func faults(what string, list diag.List, src func(string) []byte) *failure {
+	n := len(list.Faults())
+	many := fmt.Sprintf("%d faults", n)
+	if n == 1 {
+		many = "1 fault"
+	}
+	return &failure{code: Faults, problem: what + " has " + many + "; nothing was written", list: list, src: src}
+}
+
+// fail says why a command failed and returns its exit code. An error that is
+// not a failure is one of the command line.
+func (s speaker) fail(err error) int {
+	var f *failure
+	if !errors.As(err, &f) {
+		f = misuse(helpAdvice, "%s", strings.TrimSpace(err.Error()))
+	}
+	if len(f.list) > 0 {
+		diag.Write(s.errs, f.list, f.src)
+	}
+	s.note(f.problem, f.advice)
+	return f.code
+}
+
+// helpAdvice is for whoever cannot know what was expected.
+const helpAdvice = `see "tentwright help" for the commands and their flags`
+
+// ownFault says that the program is at fault, with what its makers need.
+func (s speaker) ownFault(fault any, stack []byte) int {
+	s.note(fmt.Sprintf("this is a fault of tentwright, not of your files: %v", fault),
+		"please report it with the command, the job file and these lines:")
+	fmt.Fprintf(s.errs, "%s", stack)
+	return OwnFault
+}
