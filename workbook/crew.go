@@ -28,6 +28,7 @@ func (l *layout) windowTable(s *sheet.Sheet) {
 		{"name", "Window", 30, body(sheet.Text)},
 		{"id", "Id", 16, sheet.Style{Role: sheet.Key}},
 		{"hours", "Hours of all", 14, calc(sheet.Hours)},
+		{"smallest", "Smallest crew", 12, calc(sheet.Whole)},
 		{"crew", "People", 12, input(sheet.Whole)},
 		{"days", "Days", 12, input(sheet.Whole)},
 		{"worked", "Worked that week already", 11, input(sheet.Hours)},
@@ -37,7 +38,6 @@ func (l *layout) windowTable(s *sheet.Sheet) {
 		{"before", "Week before", 11, calc(sheet.Hours)},
 		{"over", "Overtime each", 11, calc(sheet.Hours)},
 		{"share", "Overtime share", 11, calc(sheet.Percent)},
-		{"smallest", "Smallest crew", 28, calc(sheet.Whole)},
 	})
 	for i := range l.q.Labour.Windows {
 		l.windowRow(t, i)
@@ -67,14 +67,14 @@ func (l *layout) windowRow(t *table, i int) {
 	weekOver := "MAX(0," + at("before") + "+" + at("plain") + "-MAX(overtime_weekly," + at("before") + "))"
 	t.add(text(w.Spec.Name), text(w.Spec.ID),
 		formula("ROUND(SUMIFS(task_hours,task_window,"+at("id")+"),2)", w.Hours),
+		formula(l.smallestFormula(w.Spec.ID), w.Smallest),
 		value(w.Crew), value(w.Days), value(w.Worked),
 		formula("ROUND("+at("hours")+"/"+at("crew")+",4)", w.Person),
 		formula("ROUND("+at("person")+"/"+at("days")+",4)", w.Day),
 		formula(at("person")+"-"+dayOver, w.Plain),
 		formula(strings.Join(before, "+"), w.Before),
 		formula(at("person")+"-"+at("plain")+"+"+weekOver, w.DayOver.Add(w.WeekOver)),
-		formula("IF("+at("person")+">0,ROUND("+at("over")+"/"+at("person")+",6),0)", w.Share),
-		formula(l.smallestFormula(w.Spec.ID), w.Smallest))
+		formula("IF("+at("person")+">0,ROUND("+at("over")+"/"+at("person")+",6),0)", w.Share))
 	for _, id := range []string{"crew", "days", "worked", "plain", "smallest", "share"} {
 		l.name("window_"+ident(w.Spec.ID)+"_"+id, t.s, sheet.Range{R1: row, C1: t.col(id), R2: row, C2: t.col(id)}, "")
 	}
@@ -170,7 +170,7 @@ func (l *layout) taskTable(s *sheet.Sheet) {
 		{"window", "Window", 12, body(sheet.Text)},
 		{"skill", "Skill", 12, body(sheet.Text)},
 		{"amount", "Count", 11, calc(sheet.Num2)},
-		{"what", "Counted", 11, wrap()},
+		{"what", "Counted", 11, sheet.Style{Role: sheet.Body, Wrap: true, Indent: 1}},
 		{"minutes", "Minutes each", 11, calc(sheet.General)},
 		{"fixed", "Fixed minutes", 11, calc(sheet.General)},
 		{"factor", "Site, times", 11, calc(sheet.Factor)},

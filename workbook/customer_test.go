@@ -45,7 +45,7 @@ func unzip(t testing.TB, file string) map[string]string {
 func secrets(q *quote.Quote) []string {
 	list := []string{"rate_", "build_", "job_", "total_", "extra_", "charge_", "tax_", "item_", SheetBuild, SheetRates, SheetCrew,
 		SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts,
-		q.Job.Internal, q.Job.Discount.Reason, "desk-only-remark", "counter-slip-77", "margin", "Margin", "overtime", "discount", "walk-in"}
+		q.Job.Internal, q.Job.Discount.Reason, "desk-only-remark", "counter-slip-77", "margin", ">Margin", "overtime", "discount", "walk-in"}
 	c := q.Catalog
 	add := func(id string) {
 		if strings.ContainsAny(id, "-_:.") {
@@ -185,51 +185,66 @@ func TestCustomerInputs(t *testing.T) {
 }
 
 // The customer's own formulas give what a new quote of the same choice gives,
-// where no labour or truck hangs on it. F-0217 has such an extra: handling
-// permit papers needs no goods.
+// where no hours and no trips hang on it: labour is within the prices here.
 func TestCustomerChoice(t *testing.T) {
 	office.Need(t)
+	dir := t.TempDir()
+	type flip struct {
+		page *sheet.Sheet
+		want *quote.Quote
+	}
+	flips := map[string]flip{}
+	var files []string
 	for _, show := range []string{"line", "section", "total"} {
-		for _, extra := range []string{"permit", "propane-20"} {
-			mode := "show_prices: " + show + "\nnumber:"
-			q := makeQuote(t, gardenJob, "number:", mode)
-			old, chosen, answer := "quantity: 1, optional: true}", "quantity: 1, optional: true, chosen: true}", "Yes"
-			if extra == "propane-20" {
-				old, chosen, answer = "quantity: 2, optional: true, chosen: true}", "quantity: 2, optional: true}", "No"
+		for item, answer := range map[string]string{"permit": "Yes", "lectern": "Yes", "propane-20": "No"} {
+			mode := []string{"number:", "labour: {charge: included}\nshow_prices: " + show + "\nnumber:"}
+			q := makeQuote(t, gardenJob, mode...)
+			chosen := []string{"{item: " + item + ", quantity: 1, optional: true", "{item: " + item + ", quantity: 1, optional: true, chosen: true"}
+			if answer == "No" {
+				chosen = []string{"optional: true, chosen: true", "optional: true"}
 			}
-			want := makeQuote(t, gardenJob, "number:", mode, "{item: "+extra+", "+old, "{item: "+extra+", "+chosen)
-			got := flip(t, q, extra, answer)
-			compareTotals(t, show+" "+extra, got, want)
+			b := Customer(q)
+			name := show + "-" + item + ".xlsx"
+			files = append(files, answerExtra(t, dir, name, b, q.Catalog.Item(item).Name, answer))
+			flips[name] = flip{b.Sheets[0], makeQuote(t, gardenJob, append(mode, chosen...)...)}
 		}
+	}
+	out := filepath.Join(dir, "out")
+	if err := office.Recalculate(context.Background(), files, out); err != nil {
+		t.Fatal(err)
+	}
+	for name, f := range flips {
+		compareTotals(t, name, readAmounts(t, filepath.Join(out, name), f.page), f.want)
 	}
 }
 
-// flip answers one extra in the customer's file and recalculates it.
-func flip(t *testing.T, q *quote.Quote, item, answer string) map[string]float64 {
+// answerExtra saves the book and answers one extra in the file.
+func answerExtra(t *testing.T, dir, name string, b *sheet.Book, item, answer string) string {
 	t.Helper()
-	dir := t.TempDir()
-	b := Customer(q)
-	file := save(t, dir, "customer.xlsx", b)
-	row := rowOf(b.Sheets[0], quoteName, q.Catalog.Item(item).Name)
-	edited := filepath.Join(dir, "edited.xlsx")
-	if err := office.EditCells(file, edited, []office.Edit{{Sheet: SheetQuote, Ref: sheet.Ref(row, quoteChoice), Value: answer}}); err != nil {
+	plain := save(t, dir, "plain-"+name, b)
+	edited := filepath.Join(dir, name)
+	row := rowOf(b.Sheets[0], quoteName, item)
+	edit := office.Edit{Sheet: SheetQuote, Ref: sheet.Ref(row, quoteChoice), Value: answer}
+	if err := office.EditCells(plain, edited, []office.Edit{edit}); err != nil {
 		t.Fatal(err)
 	}
-	out := filepath.Join(dir, "out")
-	if err := office.Recalculate(context.Background(), []string{edited}, out); err != nil {
-		t.Fatal(err)
-	}
-	cells, err := office.ReadCells(filepath.Join(out, "edited.xlsx"))
+	return edited
+}
+
+// readAmounts reads the amounts of a file by the words of their rows.
+func readAmounts(t *testing.T, file string, page *sheet.Sheet) map[string]float64 {
+	t.Helper()
+	cells, err := office.ReadCells(file)
 	if err != nil {
 		t.Fatal(err)
 	}
 	got := map[string]float64{}
-	for r := range b.Sheets[0].Rows {
-		amount := cells[SheetQuote][sheet.Ref(r+1, quoteAmount)]
-		if large := cells[SheetQuote][sheet.Ref(r+1, quoteMark)]; large.Kind == office.Number {
-			amount = large // a grand total takes two columns
+	for row := 1; row <= len(page.Rows); row++ {
+		amount := cells[SheetQuote][sheet.Ref(row, quoteAmount)]
+		if large := cells[SheetQuote][sheet.Ref(row, quoteMark)]; large.Kind == office.Number {
+			amount = large // the grand total takes two columns
 		}
-		if words := cellText(b.Sheets[0], r+1, quoteName); words != "" && amount.HasValue {
+		if words := cellText(page, row, quoteName); words != "" && amount.HasValue {
 			got[words] = amount.Number
 		}
 	}

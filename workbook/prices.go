@@ -20,6 +20,7 @@ func (l *layout) priceList() {
 		{"unit", "Unit", 8, body(sheet.Text)},
 		{"price", "Base price", 13, input(sheet.Money)},
 		{"cost", "Cost of one hire", 13, input(sheet.Money)},
+		{"markup", "Sub-hired, mark-up %", 10, input(sheet.PercentPoint)},
 		{"weight", "Weight of one, " + l.sys.MassUnit(), 12, body(sheet.Num2)},
 		{"period", "Priced by", 10, body(sheet.Text)},
 		{"factor", "Times, for this job", 10, calc(sheet.Factor)},
@@ -31,9 +32,7 @@ func (l *layout) priceList() {
 		l.priceFamily(t, &l.q.Catalog.Families[i])
 	}
 	for i := range l.q.Catalog.Items {
-		it := &l.q.Catalog.Items[i]
-		l.priceRow(t, it.ID, it.Name, it.Section, it.Unit, l.q.Catalog.ItemPrice(it), l.q.Catalog.ItemCost(it),
-			l.itemMass(it), it.Period, it.Kind, it.Tax, it.Breaks)
+		l.priceItem(t, &l.q.Catalog.Items[i])
 	}
 	t.end()
 	t.widths()
@@ -44,27 +43,60 @@ func (l *layout) priceList() {
 	s.Filter = &rows
 }
 
+// priceFamily lists the sizes of a family; one without a price of its own is
+// priced by its floor area.
 func (l *layout) priceFamily(t *table, f *catalog.Family) {
 	currency := l.q.Catalog.Currency()
 	for i := range f.Sizes {
 		size := &f.Sizes[i]
-		l.priceRow(t, sizeID(f, size), f.Name+" "+size.ID, "Tents", "each", currency.Round(price.SizePrice(l.q.Catalog, f, size)),
-			currency.Round(price.SizeCost(l.q.Catalog, f, size)), 0, f.Period, price.Hire, f.Tax, "")
+		n := t.line()
+		cost := currency.Round(price.SizeCost(l.q.Catalog, f, size))
+		amount := currency.Round(price.SizePrice(l.q.Catalog, f, size))
+		n.set("price", value(amount))
+		n.set("cost", value(cost))
+		area := price.SizeArea(l.q.Catalog, size).String()
+		if size.Price == nil {
+			n.set("price", in(formula(l.rounded(area+"*area_price_"+ident(f.ID)), amount), calc(sheet.Money)))
+		}
+		if size.Cost == nil && f.AreaCost != nil {
+			n.set("cost", in(formula(l.rounded(area+"*area_cost_"+ident(f.ID)), cost), calc(sheet.Money)))
+		}
+		l.priceRow(n, sizeID(f, size), f.Name+" "+size.ID, "Tents", "each", f.Period, price.Hire, f.Tax, "")
 	}
 }
 
 // sizeID is the id of a tent size in the price list.
 func sizeID(f *catalog.Family, s *catalog.Size) string { return f.ID + ":" + s.ID }
 
-func (l *layout) priceRow(t *table, id, name, section, unit string, price, cost money.Number, mass unit.Mass, period, kind, tax, breaks string) {
+// priceItem lists an item; a sub-hired one follows from its cost and mark-up.
+func (l *layout) priceItem(t *table, it *catalog.Item) {
+	c := l.q.Catalog
+	n := t.line()
+	n.set("price", value(c.ItemPrice(it)))
+	n.set("cost", value(c.ItemCost(it)))
+	n.set("weight", value(l.itemMass(it).In(l.sys)))
+	if it.SubHire != nil {
+		n.set("markup", value(it.SubHire.Markup))
+		if it.Price.IsZero() {
+			n.set("price", in(formula(l.rounded(n.at("cost")+"*(1+"+n.at("markup")+"/100)"), c.ItemPrice(it)), calc(sheet.Money)))
+		}
+	}
+	l.priceRow(n, it.ID, it.Name, it.Section, it.Unit, it.Period, it.Kind, it.Tax, it.Breaks)
+}
+
+// priceRow fills what every line of the price list has, and adds it.
+func (l *layout) priceRow(n *line, id, name, section, unit, period, kind, tax, breaks string) {
+	for col, words := range map[string]string{"id": id, "name": name, "section": section, "unit": unit, "period": period, "kind": kind, "tax": tax, "break": breaks} {
+		n.set(col, text(words))
+	}
 	factor := money.One
 	for _, p := range l.q.Price.Periods {
 		if p.Period.ID == period {
 			factor = p.Factor
 		}
 	}
-	t.add(text(id), text(name), text(section), text(unit), value(price), value(cost), value(mass.In(l.sys)), text(period),
-		formula("period_"+ident(period), factor), text(kind), text(tax), text(breaks))
+	n.set("factor", formula("period_"+ident(period), factor))
+	n.add()
 }
 
 // itemMass is what one of an item weighs, kits opened down to their parts.

@@ -25,6 +25,7 @@ func (l *layout) rates() {
 	l.jobTerms(s)
 	l.skillRates(s)
 	l.periodRates(s)
+	l.areaRates(s)
 	l.breakRates(s)
 	l.siteRates(s)
 	l.taxRates(s)
@@ -186,6 +187,25 @@ func periodFormula(id string) string {
 	match := "MATCH(job_days," + id + "_from,1)"
 	at := func(col string) string { return "INDEX(" + id + "_" + col + "," + match + ")" }
 	return at("factor") + "+" + at("each") + "*(job_days-" + at("from") + ")"
+}
+
+// areaRates are the prices of the families that are priced by floor area.
+func (l *layout) areaRates(s *sheet.Sheet) {
+	var list []setting
+	per := " for each " + l.sys.AreaUnit() + " of floor"
+	for i := range l.q.Catalog.Families {
+		f := &l.q.Catalog.Families[i]
+		if f.AreaPrice != nil {
+			list = append(list, setting{"area_price_" + ident(f.ID), f.Name, "base price" + per, float(*f.AreaPrice), sheet.Money, amounts()})
+		}
+		if f.AreaCost != nil {
+			list = append(list, setting{"area_cost_" + ident(f.ID), f.Name + ", cost", "cost of one hire" + per, float(*f.AreaCost), sheet.Money, amounts()})
+		}
+	}
+	if len(list) > 0 {
+		band(s, "Prices by floor area", rateCols)
+		l.settings(s, list)
+	}
 }
 
 func (l *layout) breakRates(s *sheet.Sheet) {

@@ -37,6 +37,8 @@ func Build(c *catalog.Catalog, f *catalog.Family, s *catalog.Size, leg unit.Leng
 		list.Addf(s.Where.Pos(), BadSize, "size %q of family %q %s", s.ID, f.ID, why)
 		return nil, list
 	}
+	// Geometry first, stock after: a frame with a missing pole can still be
+	// counted, so that all its faults are told in one run.
 	d := draw(f, s, leg)
 	t := &Tent{
 		Kind: f.Kind, Width: s.Width, Length: s.Length, Eave: leg, Peak: leg + s.Rise, Out: out(f, leg),
@@ -88,7 +90,8 @@ func (d *draft) node(role string, at Point, sides ...string) int {
 	return len(d.nodes) - 1
 }
 
-// join adds a member between two nodes.
+// join adds a member between two nodes. Its centre line is rounded to the
+// micrometre here and nowhere before.
 func (d *draft) join(role string, from, to int) {
 	centre := unit.FromMetres(distance(d.nodes[from].At, d.nodes[to].At))
 	d.members = append(d.members, Member{Role: role, From: from, To: to, Centre: centre})
@@ -110,7 +113,8 @@ func (d *draft) roof() unit.Area {
 // rope tells the roles that are ropes and cables, which adjust, from poles.
 func rope(role string) bool { return role == "guy" || role == "brace" }
 
-// sides lists the sides of the plan that a place stands on.
+// sides lists the sides of the plan that a place stands on: none inside, two
+// at a corner.
 func sides(front, right, back, left bool) []string {
 	var on []string
 	for _, s := range []struct {

@@ -19,6 +19,8 @@ type spanPlan struct {
 	width, bay, rise, leg float64
 }
 
+// spanPlanOf divides each length into the fewest equal spaces that keep to the
+// family's limits.
 func spanPlanOf(f *catalog.Family, s *catalog.Size, leg unit.Length) spanPlan {
 	return spanPlan{
 		bays:   int(s.Length / s.Bay),
@@ -68,6 +70,8 @@ func (d *draft) arch(p spanPlan, i int) arch {
 	x := float64(i) * p.bay
 	a := arch{ridge: d.node("arch-ridge", Point{x, p.width / 2, p.leg + p.rise})}
 	for half, y := range [2]float64{0, p.width} {
+		// The first arch stands on the left side of the plan as well, the last
+		// on the right.
 		on := sides(half == 0, i == p.bays, half == 1, i == 0)
 		a.eave[half] = d.node("arch-eave", Point{x, y, p.leg}, on...)
 		a.foot[half] = d.node("base-plate", Point{x, y, 0}, on...)
@@ -93,7 +97,8 @@ func (d *draft) along(a arch, half, k, n int) Point {
 	return Point{eave.X, eave.Y + t*(ridge.Y-eave.Y), eave.Z + t*(ridge.Z-eave.Z)}
 }
 
-// purlins ties two neighbouring arches together.
+// purlins ties two neighbouring arches together: one purlin on the ridge, one
+// at each eave, and those between along both slopes.
 func (d *draft) purlins(a, b arch) {
 	d.join("ridge-purlin", a.ridge, b.ridge)
 	for half := range 2 {

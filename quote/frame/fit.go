@@ -26,7 +26,8 @@ func unmade(f *catalog.Family) string {
 	return ""
 }
 
-// unfit says why a size cannot be framed; "" when it can.
+// unfit says why a size cannot be framed; "" when it can. The generators rely
+// on it: they divide by bays and spacings without a second look.
 func unfit(f *catalog.Family, s *catalog.Size, leg unit.Length, units unit.System) string {
 	for _, l := range []struct {
 		name string
@@ -45,6 +46,8 @@ func unfit(f *catalog.Family, s *catalog.Size, leg unit.Length, units unit.Syste
 	return unfitHip(s, units)
 }
 
+// unfitHip wants whole bays: an even number across, so that the rafters of
+// both sides meet on a ridge, and at least as many along.
 func unfitHip(s *catalog.Size, units unit.System) string {
 	if s.Width == s.Bay && s.Length == s.Bay {
 		return ""
@@ -63,6 +66,8 @@ func unfitHip(s *catalog.Size, units unit.System) string {
 	return ""
 }
 
+// unfitPole wants whole middles between the ends. None will do: then one
+// centre pole stands where the ends meet.
 func unfitPole(p *catalog.PoleTentSpec, s *catalog.Size, units unit.System) string {
 	middle := s.Length - 2*s.End
 	switch {
@@ -78,6 +83,7 @@ func unfitPole(p *catalog.PoleTentSpec, s *catalog.Size, units unit.System) stri
 	return ""
 }
 
+// unfitSpan wants an arch at both ends, and so whole bays between.
 func unfitSpan(p *catalog.SpanSpec, s *catalog.Size, units unit.System) string {
 	switch {
 	case s.Length%s.Bay != 0:
@@ -92,5 +98,6 @@ func unfitSpan(p *catalog.SpanSpec, s *catalog.Size, units unit.System) string {
 	return ""
 }
 
-// spaces is the fewest equal spaces of at most the given width in a length.
-func spaces(length, most unit.Length) int { return int((length + most - 1) / most) }
+// spaces is the fewest equal spaces of at most the given width in a length;
+// both are above zero.
+func spaces(length, most unit.Length) int { return int((length-1)/most) + 1 }

@@ -12,6 +12,7 @@ type hipPlan struct {
 	bay, rise, leg float64
 }
 
+// hipPlanOf counts the bays of a size that is known to be made of whole ones.
 func hipPlanOf(s *catalog.Size, leg unit.Length) hipPlan {
 	return hipPlan{across: int(s.Width / s.Bay), along: int(s.Length / s.Bay),
 		bay: s.Bay.Metres(), rise: s.Rise.Metres(), leg: leg.Metres()}
@@ -26,6 +27,7 @@ func hipFrame(p hipPlan) draft {
 	} else {
 		d.hipRings(p)
 	}
+	// Feet are appended while the loop runs over the nodes as they were.
 	for i, eave := range d.nodes {
 		if eave.Role == "corner" || eave.Role == "side-tee" {
 			d.join("leg", d.node("base", ground(eave.At), eave.Sides...), i)
@@ -94,7 +96,8 @@ func (d *draft) hipRings(p hipPlan) {
 	}
 }
 
-// role is the fitting at a node of the grid.
+// role is the fitting at a node of the grid. On the innermost ring the ends of
+// the ridge turn, and are crowns; a ring that is one point is a single crown.
 func (p hipPlan) role(i, j int) string {
 	turns := p.turns(i, j)
 	switch k := p.ring(i, j); {
@@ -112,7 +115,8 @@ func (p hipPlan) role(i, j int) string {
 	return "ridge-tee"
 }
 
-// line is the role of the member between neighbours on two rings.
+// line is the role of the member between neighbours on two rings, given from
+// 0 at the eaves: level on one ring, a rafter between two.
 func (p hipPlan) line(from, to int) string {
 	switch {
 	case from != to:

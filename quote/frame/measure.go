@@ -91,6 +91,7 @@ func (t *Tent) countMembers(is func(role string) bool) int {
 	return n
 }
 
+// corners is the anchored feet at corners of the plan.
 func (t *Tent) corners() int {
 	n := 0
 	for _, leg := range t.Legs() {
@@ -110,6 +111,7 @@ func (t *Tent) bays() int {
 	case kindSpan:
 		return t.Count("arches") - 1
 	}
+	// The front side lies at y = 0 exactly.
 	front := 0
 	for _, leg := range t.Legs() {
 		if t.Nodes[leg.Node].At.Y == 0 {

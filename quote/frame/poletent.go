@@ -15,6 +15,8 @@ type polePlan struct {
 	bay, rise, leg, out  float64
 }
 
+// polePlanOf counts middles and the spaces between side poles, the fewest that
+// keep to the family's limit on each side.
 func polePlanOf(f *catalog.Family, s *catalog.Size, leg unit.Length) polePlan {
 	return polePlan{
 		middles:   int((s.Length - 2*s.End) / s.Bay),
@@ -42,13 +44,15 @@ func poleTent(p polePlan) draft {
 // ridgeAt is how far along the length a centre pole stands.
 func (p polePlan) ridgeAt(i int) float64 { return p.end + float64(i)*p.bay }
 
-// stand adds a pole on its foot under a head.
+// stand adds an upright pole between its foot on the ground and its head, and
+// tells the head's index.
 func (d *draft) stand(role, head, foot string, at Point, on ...string) int {
 	top := d.node(head, at, on...)
 	d.join(role, d.node(foot, ground(at), on...), top)
 	return top
 }
 
+// centrePoles stand where sections of the top meet, under the peaks.
 func (d *draft) centrePoles(p polePlan) {
 	for i := range p.middles + 1 {
 		d.stand("centre-pole", "peak", "pole-foot", Point{p.ridgeAt(i), p.width / 2, p.leg + p.rise})
@@ -97,6 +101,7 @@ func (d *draft) sidePoles(p polePlan) {
 			}
 			on := sides(g.side == "front" || g.after == "front", g.side == "right" || g.after == "right",
 				g.side == "back" || g.after == "back", g.side == "left" || g.after == "left")
+			// A corner is pulled along both sides that meet there.
 			corner := d.stand("side-pole", "eave-corner", "base", at, on...)
 			d.guy(corner, p.out, g.nx, g.ny)
 			d.guy(corner, p.out, g.cx, g.cy)

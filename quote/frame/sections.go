@@ -16,6 +16,7 @@ const (
 	topMixed
 )
 
+// topShape tells which kind of top a spec describes.
 func topShape(t *catalog.TopSpec) int {
 	whole, ends, bays := t.OnePiece != "", t.End != "" || t.Middle != "", t.Bay != "" || t.Gable != ""
 	switch {
@@ -60,7 +61,8 @@ func cutHip(f *catalog.Family, s *catalog.Size, shape int) ([]Section, string) {
 	middles := int((s.Length - 2*end) / s.Bay)
 	sideSlope := math.Hypot(s.Width.Metres()/2, s.Rise.Metres())
 	endSlope := math.Hypot(end.Metres(), s.Rise.Metres())
-	// An end is a triangle over the end side and half a triangle, as long as
+	// Areas follow from the section's own lengths alone, so that one stock
+	// section has one area in every length of tent. An end is a triangle over the end side and half a triangle, as long as
 	// the end, at each of the long sides.
 	one := unit.Area(s.Width.Metres()/2*endSlope + end.Metres()*sideSlope)
 	middle := unit.Area(2 * s.Bay.Metres() * sideSlope)

@@ -49,6 +49,7 @@ func (k *stocker) members(all []Member) {
 	}
 }
 
+// spec is what the family makes a role from; nil if it does not say.
 func (k *stocker) spec(role string) *catalog.MemberSpec {
 	for i := range k.f.Members {
 		if k.f.Members[i].Role == role {
@@ -68,6 +69,7 @@ func (k *stocker) pole(m *Member, profile string) string {
 		if p.Pole == nil || p.Pole.Profile != profile {
 			continue
 		}
+		// Strictly nearer, so that of equals the first in the catalog stays.
 		if near == nil || off(p, m.Cut) < off(near, m.Cut) {
 			near = p
 		}
@@ -89,7 +91,8 @@ func (k *stocker) pole(m *Member, profile string) string {
 	return ""
 }
 
-// fits tells whether a stock length does for a member.
+// fits tells whether a stock length does for a member. Ropes and cables adjust
+// downwards only.
 func (k *stocker) fits(length unit.Length, m *Member) bool {
 	if rope(m.Role) {
 		return length >= m.Cut
@@ -141,7 +144,8 @@ func (k *stocker) fitting(n *Node) (part string, ok bool) {
 	return part, ok || n.Role == "stake" || n.Role == "base" && k.f.Kind == kindPole
 }
 
-// report adds a problem at the size, once.
+// report adds a problem at the size, once for each key: a tent has dozens of
+// members alike.
 func (k *stocker) report(key, code, format string, args ...any) {
 	if !k.said[key] {
 		k.said[key] = true

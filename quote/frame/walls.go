@@ -14,6 +14,7 @@ func WallCover(side unit.Length, widths []unit.Length, overlap unit.Length) (cou
 	if len(widths) == 0 {
 		return nil, false
 	}
+	// Only the widest alone tell how few panels can do.
 	widest := 0
 	for i, w := range widths {
 		if w > widths[widest] {
@@ -55,6 +56,7 @@ func trim(counts []int, widths []unit.Length, widest int, excess unit.Length) {
 		}
 		round = next
 	}
+	// Back along the swaps that led to the best sum.
 	for best > 0 {
 		i := last[best]
 		counts[i]++

@@ -21,6 +21,7 @@ func TestWallCover(t *testing.T) {
 		{feet(20, 0), stock, []int{1, 0, 0}},
 		{feet(30, 0), stock, []int{1, 0, 1}}, // two of 15 ft are as good; the widest goes first
 		{feet(40, 0), stock, []int{2, 0, 0}},
+		{feet(40, 6), stock, []int{2, 0, 0}}, // to the inch
 		{feet(45, 0), stock, []int{1, 1, 1}},
 		{feet(10, 6), stock, []int{0, 0, 1}},
 		{feet(10, 7), stock, []int{0, 1, 0}},

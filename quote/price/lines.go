@@ -55,12 +55,17 @@ func sized(c *catalog.Catalog, s *catalog.Size, own, perArea *money.Number) mone
 	case perArea == nil:
 		return money.Zero
 	}
+	return perArea.Mul(SizeArea(c, s))
+}
+
+// SizeArea is the floor area of a size in the shop's unit, to two places.
+func SizeArea(c *catalog.Catalog, s *catalog.Size) money.Number {
 	area := unit.Area(s.Width.Metres() * s.Length.Metres())
 	value := float64(area)
 	if c.Company.Units == unit.Imperial {
 		value = area.SquareFeet()
 	}
-	return perArea.Mul(money.Round(money.Float(value), 2))
+	return money.Round(money.Float(value), 2)
 }
 
 func (b *builder) item(l *Line, item *catalog.Item) {

@@ -95,7 +95,7 @@ func (f *jobFile) build(s *shop) (*quote.Quote, error) {
 	if f.job != nil {
 		var more diag.List
 		q, more = quote.Build(s.catalog, f.job)
-		list = merged(list, more)
+		list.Join(more)
 	}
 	if q == nil {
 		return nil, faults(f.name(), list, joined(f.source, s.source))

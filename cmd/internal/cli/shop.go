@@ -5,10 +5,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"tentwright/catalog"
-	"tentwright/catalog/diag"
 	"tentwright/workbook"
 )
 
@@ -131,11 +129,10 @@ func (a *app) warn(s *shop) {
 
 // cause is the reason of a file error without the path, which is named before.
 func cause(err error) string {
-	var bad *fs.PathError
-	if errors.As(err, &bad) {
-		err = bad.Err
+	for inner := errors.Unwrap(err); inner != nil; inner = errors.Unwrap(err) {
+		err = inner
 	}
-	return strings.TrimSuffix(err.Error(), ".")
+	return err.Error()
 }
 
 // joined is a source that asks each of several.
@@ -148,13 +145,4 @@ func joined(all ...func(string) []byte) func(string) []byte {
 		}
 		return nil
 	}
-}
-
-// merged is the lists in one, as they are printed.
-func merged(lists ...diag.List) diag.List {
-	var all diag.List
-	for _, l := range lists {
-		all.Join(l)
-	}
-	return all
 }

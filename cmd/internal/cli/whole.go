@@ -27,9 +27,29 @@ func writeAll(all []output, force bool, inputs []string) error {
 			}
 		}
 	}
+	return moveAll(all)
+}
+
+// moveAll writes each file beside its place and, once all are complete, moves
+// them there, so that at no moment half a file has its name. On failure what
+// was there stays.
+func moveAll(all []output) error {
+	temps := make([]string, 0, len(all))
+	defer func() {
+		for _, temp := range temps {
+			os.Remove(temp) // one that was moved is no longer there
+		}
+	}()
 	for _, o := range all {
-		if err := writeWhole(o); err != nil {
-			return err
+		temp, err := writeBeside(o)
+		if err != nil {
+			return fileError("nothing was changed", "%q cannot be written: %s", o.path, cause(err))
+		}
+		temps = append(temps, temp)
+	}
+	for i, o := range all {
+		if err := os.Rename(temps[i], o.path); err != nil {
+			return fileError("what was there before is unchanged", "%q cannot be written: %s", o.path, cause(err))
 		}
 	}
 	return nil
@@ -57,32 +77,19 @@ func mayWrite(path string, force bool, inputs []string) error {
 	return nil
 }
 
-// writeWhole writes a file beside its place and then moves it there, so that
-// at no moment half a file has its name. On failure what was there stays.
-func writeWhole(o output) (err error) {
+// writeBeside writes the bytes to a temporary file in the folder of their
+// place, down to the disk, and returns its name.
+func writeBeside(o output) (string, error) {
 	temp, err := os.CreateTemp(filepath.Dir(o.path), ".tentwright-*")
 	if err != nil {
-		return fileError("", "%q cannot be written: %s", o.path, cause(err))
+		return "", err
 	}
-	defer func() {
-		if err != nil {
-			temp.Close()
-			os.Remove(temp.Name())
-			err = fileError("what was there before is unchanged", "%q cannot be written: %s", o.path, cause(err))
-		}
-	}()
-	if _, err = temp.Write(o.data); err != nil {
-		return err
-	}
+	_, err = temp.Write(o.data)
 	// A temporary file is for its owner only; a quote is to be shared.
-	if err = temp.Chmod(0o644); err != nil {
-		return err
+	err = errors.Join(err, temp.Chmod(0o644), temp.Sync(), temp.Close())
+	if err != nil {
+		os.Remove(temp.Name())
+		return "", err
 	}
-	if err = temp.Sync(); err != nil {
-		return err
-	}
-	if err = temp.Close(); err != nil {
-		return err
-	}
-	return os.Rename(temp.Name(), o.path)
+	return temp.Name(), nil
 }

@@ -1,0 +1,185 @@
+package cli
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+	"tentwright/quote/job"
+)
+
+// phone is a job as flags give it.
+type phone struct {
+	tents, items       []string
+	guests, date, days string
+	miles, km          string
+	walls, today, save string
+}
+
+// flags adds the flags of a price by phone.
+func (p *phone) flags(flags *pflag.FlagSet) {
+	flags.StringArrayVar(&p.tents, "tent", nil, "by phone: a tent as `FAMILY:SIZE`, several alike as hip:20x40x2; may be repeated")
+	flags.StringArrayVar(&p.items, "item", nil, "by phone: an item as `ID=QUANTITY`, e.g. chair-folding=120; may be repeated")
+	flags.StringVar(&p.walls, "walls", "", "by phone: a `KIND` of wall on every side but the front, e.g. solid")
+	flags.StringVar(&p.guests, "guests", "", "by phone: how `MANY` guests")
+	flags.StringVar(&p.date, "date", "", "by phone: first day of the event, as `YYYY-MM-DD`")
+	flags.StringVar(&p.days, "days", "1", "by phone: `DAYS` that the event lasts")
+	flags.StringVar(&p.miles, "miles", "", "by phone: `MILES` to the site, one way")
+	flags.StringVar(&p.km, "km", "", "by phone: `KILOMETRES` to the site, one way, instead of miles")
+	flags.StringVar(&p.today, "today", "", "by phone: the quote's own date, as `YYYY-MM-DD` (default: today)")
+	flags.StringVar(&p.save, "save", "", "by phone: keep the job as `JOB.yaml`")
+}
+
+// given is the first flag of a price by phone that was given; "" for none.
+func (p *phone) given(flags *pflag.FlagSet) string {
+	for _, name := range []string{"tent", "item", "walls", "guests", "date", "days", "miles", "km", "today", "save"} {
+		if flags.Changed(name) {
+			return name
+		}
+	}
+	return ""
+}
+
+// today is the day of the clock where the office is.
+func today(now time.Time) unit.Date {
+	year, month, day := now.Date()
+	return unit.Date{Year: year, Month: int(month), Day: day}
+}
+
+// job makes the job: delivered the day before the event, taken down the day
+// after it.
+func (p *phone) job(c *catalog.Catalog, clock unit.Date) (*job.Job, error) {
+	r := &flagReader{}
+	if len(p.tents)+len(p.items) == 0 {
+		r.bad("give at least one, e.g. --tent hip:20x40", "there is neither a tent nor an item to price")
+	}
+	first := r.date("date", p.date)
+	days := r.whole("days", p.days, 1, 365)
+	quoted := clock
+	if p.today != "" {
+		quoted = r.date("today", p.today)
+	}
+	j := &job.Job{
+		Number:   "phone-" + first.String(),
+		Customer: job.Customer{Name: "By phone"},
+		Event:    job.Event{Name: "Event on " + first.String(), Guests: r.whole("guests", p.guests, 0, 100000)},
+		Dates: job.Dates{Quoted: quoted, Deliver: first.AddDays(-1), From: first, To: first.AddDays(days - 1),
+			Strike: first.AddDays(days), Collect: first.AddDays(days)},
+		Delivery: job.Delivery{Distance: r.distance(p.miles, p.km)},
+	}
+	for i, text := range p.tents {
+		j.Tents = append(j.Tents, p.tent(c, "tent-"+strconv.Itoa(i+1), text, r))
+	}
+	for _, text := range p.items {
+		j.Items = append(j.Items, r.item(text))
+	}
+	return j, r.err
+}
+
+// tent reads FAMILY:SIZE or FAMILY:SIZExN. A size that the family has is taken
+// as it stands, so that 20x40 is never twenty tents.
+func (p *phone) tent(c *catalog.Catalog, id, text string, r *flagReader) job.Tent {
+	family, size, ok := strings.Cut(text, ":")
+	if !ok {
+		r.bad("write FAMILY:SIZE, e.g. --tent hip:20x40", "--tent %q has no colon between family and size", text)
+	}
+	t := job.Tent{ID: id, Family: family, Size: size}
+	f := c.Family(family)
+	if at := strings.LastIndex(size, "x"); f != nil && f.Size(size) == nil && at >= 0 && f.Size(size[:at]) != nil {
+		t.Size, t.Count = size[:at], r.whole("tent", size[at+1:], 1, 500)
+	}
+	if p.walls != "" && p.walls != "open" {
+		for _, side := range []string{"right", "back", "left"} {
+			t.Sides = append(t.Sides, job.TentSide{Side: side, Wall: p.walls})
+		}
+	}
+	return t
+}
+
+// flagReader reads the values of flags and keeps the first fault.
+type flagReader struct{ err error }
+
+func (r *flagReader) bad(advice, format string, args ...any) {
+	if r.err == nil {
+		r.err = misuse(advice, format, args...)
+	}
+}
+
+// missing reports a flag that a price by phone needs.
+func (r *flagReader) missing(name, text, example string) bool {
+	if text == "" {
+		r.bad("e.g. --"+name+" "+example, "--%s is missing; a price by phone needs it", name)
+	}
+	return text == ""
+}
+
+// date reads a day; a day far in the past or future is no event.
+func (r *flagReader) date(name, text string) unit.Date {
+	if r.missing(name, text, "2027-06-12") {
+		return unit.Date{}
+	}
+	d, err := unit.ParseDate(text)
+	if err != nil {
+		r.bad("", "--%s: %v", name, err)
+	}
+	return d
+}
+
+// whole reads a whole number from least to most.
+func (r *flagReader) whole(name, text string, least, most int) int {
+	if r.missing(name, text, "120") {
+		return 0
+	}
+	n, err := strconv.Atoi(text)
+	if err != nil || n < least || n > most {
+		r.bad("", "--%s %q is not a whole number from %d to %d", name, text, least, most)
+		return least
+	}
+	return n
+}
+
+// number reads a plain decimal number from 0 to a million.
+func (r *flagReader) number(name, text string) money.Number {
+	n, err := money.Parse(text)
+	switch {
+	case err != nil:
+		r.bad("", "--%s: %v", name, err)
+	case n.IsNegative() || n.GreaterThan(money.Int(1000000)):
+		r.bad("", "--%s %q is not from 0 to 1000000", name, text)
+	}
+	return n
+}
+
+// distance reads miles or kilometres, whichever is given.
+func (r *flagReader) distance(miles, km string) unit.Length {
+	name, text, one := "miles", miles, "mi"
+	switch {
+	case miles != "" && km != "":
+		r.bad("give one of them", "both --miles and --km are given")
+	case km != "":
+		name, text, one = "km", km, "km"
+	case r.missing("miles", miles, "12"):
+		return 0
+	}
+	r.number(name, text)
+	l, err := unit.ParseLength(text + " " + one)
+	if err != nil {
+		r.bad("", "--%s: %v", name, err)
+	}
+	return l
+}
+
+// item reads ID=QUANTITY.
+func (r *flagReader) item(text string) job.Line {
+	id, quantity, ok := strings.Cut(text, "=")
+	if !ok {
+		r.bad("write ID=QUANTITY, e.g. --item chair-folding=120", "--item %q has no quantity", text)
+		return job.Line{}
+	}
+	return job.Line{Item: id, Quantity: r.number("item", quantity)}
+}

@@ -1,0 +1,121 @@
+package cli
+
+import (
+	"encoding/json"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"tentwright/quote"
+	"tentwright/quote/job"
+)
+
+// quoteFlags is what the command quote may be told.
+type quoteFlags struct {
+	book, customer string
+	force, json    bool
+	phone          phone
+}
+
+// newQuote is the command that makes the workbook.
+func newQuote(a *app) *cobra.Command {
+	var f quoteFlags
+	cmd := &cobra.Command{
+		Use:   "quote [JOB.yaml]",
+		Short: "Price a job: make its workbook, or give a price by phone",
+		Long: `With a job file, makes the workbook of the quote beside it and prints a summary.
+Without one, prices what --tent and --item name, for a caller on the phone: price,
+hours, vehicles and warnings on one screen. Such a job is delivered the day before
+the event and taken down the day after it; --save keeps it as a job file.`,
+		Example: `  tentwright quote dinner.yaml
+  tentwright quote dinner.yaml -o offers/dinner.xlsx --customer offers/for-them.xlsx
+  tentwright quote --tent hip:20x40 --guests 60 --date 2026-07-04 --miles 12
+  tentwright quote --tent pole:40x60x2 --item chair-folding=200 --walls solid \
+    --guests 200 --date 2026-07-04 --days 3 --miles 30 --save fair.yaml`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			return f.fit(cmd, args)
+		},
+		ValidArgsFunction: jobNames,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				return a.quoteFile(args[0], &f)
+			}
+			return a.quotePhone(&f)
+		},
+	}
+	flags := cmd.Flags()
+	flags.StringVarP(&f.book, "output", "o", "", "write the workbook to `BOOK.xlsx` (default: the job's name, ending in .xlsx)")
+	flags.StringVar(&f.customer, "customer", "", "write the customer's own file, without anything internal, to `FILE.xlsx`")
+	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
+	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON; no workbook unless -o names one")
+	f.phone.flags(flags)
+	flags.SortFlags = false
+	return cmd
+}
+
+// quoteFile quotes a job from a file.
+func (a *app) quoteFile(path string, f *quoteFlags) error {
+	q, file, s, err := a.open(path)
+	if err != nil {
+		return err
+	}
+	if f.book == "" && !f.json {
+		f.book = strings.TrimSuffix(path, filepath.Ext(path)) + ".xlsx"
+	}
+	return a.deliver(q, f, summary(q), append(s.paths(), file.path))
+}
+
+// quotePhone quotes a job from flags.
+func (a *app) quotePhone(f *quoteFlags) error {
+	s, err := a.findShop(".")
+	if err != nil {
+		return err
+	}
+	if err := s.load(); err != nil {
+		return err
+	}
+	made, err := f.phone.job(s.catalog, today(a.now()))
+	if err != nil {
+		return err
+	}
+	a.warn(s)
+	file := &jobFile{job: made}
+	q, err := file.build(s)
+	if err != nil {
+		return err
+	}
+	return a.deliver(q, f, screen(q), s.paths())
+}
+
+// deliver writes the files asked for and prints the result.
+func (a *app) deliver(q *quote.Quote, f *quoteFlags, text []string, inputs []string) error {
+	files, err := f.files(q)
+	if err != nil {
+		return err
+	}
+	if f.phone.save != "" {
+		files = append(files, output{f.phone.save, job.Write(q.Job)})
+	}
+	if err := writeAll(files, f.force, inputs); err != nil {
+		return err
+	}
+	if f.json {
+		return a.json(q.Report())
+	}
+	for _, line := range text {
+		a.printf("%s\n", line)
+	}
+	for _, file := range files {
+		a.printf("wrote %s\n", file.path)
+	}
+	return nil
+}
+
+// json prints a value for another program.
+func (a *app) json(value any) error {
+	out := json.NewEncoder(a.out)
+	out.SetIndent("", "  ")
+	out.SetEscapeHTML(false)
+	return out.Encode(value)
+}

@@ -1,0 +1,71 @@
+package cli
+
+import (
+	"bytes"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"tentwright/quote"
+	"tentwright/workbook"
+	"tentwright/workbook/sheet"
+	"tentwright/workbook/xlsx"
+)
+
+// fit tells whether the flags and arguments go together.
+func (f *quoteFlags) fit(cmd *cobra.Command, args []string) error {
+	see := `see "` + cmd.CommandPath() + ` --help" for both ways`
+	given := f.phone.given(cmd.Flags())
+	switch {
+	case len(args) > 1:
+		return misuse("quote one job at a time", "one job file was expected; then came %q", args[1])
+	case len(args) == 1 && given != "":
+		return misuse("leave out the file to price by phone, or put it into the file", "--%s does not go with a job file", given)
+	case len(args) == 0 && given == "":
+		return misuse(see, "a job file is missing, or --tent for a price by phone")
+	case f.book != "" && !endsIn(f.book, ".xlsx"):
+		return misuse("name a file ending in .xlsx", "-o %q is not the name of a workbook", f.book)
+	case f.customer != "" && !endsIn(f.customer, ".xlsx"):
+		return misuse("name a file ending in .xlsx", "--customer %q is not the name of a workbook", f.customer)
+	case f.phone.save != "" && !endsIn(f.phone.save, jobEndings()...):
+		return misuse("name a file ending in .yaml", "--save %q is not the name of a job file", f.phone.save)
+	}
+	return nil
+}
+
+// endsIn tells whether a path has one of the endings, in any case.
+func endsIn(path string, endings ...string) bool {
+	return slices.Contains(endings, strings.ToLower(filepath.Ext(path)))
+}
+
+// files makes the workbooks asked for.
+func (f *quoteFlags) files(q *quote.Quote) ([]output, error) {
+	var files []output
+	add := func(path string, book *sheet.Book) error {
+		var data bytes.Buffer
+		if err := xlsx.Write(&data, book); err != nil {
+			return &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
+				advice: "please report it with the command and the job file"}
+		}
+		files = append(files, output{path, data.Bytes()})
+		return nil
+	}
+	if f.book != "" {
+		if err := add(f.book, workbook.Layout(q)); err != nil {
+			return nil, err
+		}
+	}
+	if f.customer != "" {
+		if err := add(f.customer, workbook.Customer(q)); err != nil {
+			return nil, err
+		}
+	}
+	return files, nil
+}
+
+// jobNames completes the name of a job file at the command line.
+func jobNames(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
+}
