@@ -6,6 +6,7 @@ import (
 
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
+	"tentwright/quote/labour"
 	"tentwright/quote/load"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
@@ -59,13 +60,13 @@ func (l *layout) manifestHead(s *sheet.Sheet) {
 	whole := sheet.Style{Role: sheet.Total, Format: sheet.Whole}
 	sum := sheet.Style{Role: sheet.Total, Format: sheet.Num2}
 	l.fields(s, field{1, 1, label("Event"), ""}, field{2, 3, text(q.Job.Event.Name), ""}, field{4, 5, label("Deliver"), ""}, field{6, 7, in(value(q.Job.Dates.Deliver), dated()), ""},
-		field{8, 9, label("Trips out"), ""}, field{10, 10, in(value(driven(&q.Load.Out)), whole), ""},
+		field{8, 9, label("Trips out"), ""}, field{10, 10, in(value(labour.Drives(&q.Load.Out)), whole), ""},
 		field{12, 13, label("Weight out, " + unit), ""}, field{14, 15, in(formula("total_weight", hundredths(q.Load.Out.Mass, l.sys)), sum), ""},
 		field{16, 16, label("Trip costs to the yard"), ""}, field{17, 17, in(value(price.TripCosts(q.Load)), sheet.Style{Role: sheet.Total, Format: sheet.Money}), ""})
 	l.cellName("job_trips_out", s, 10)
 	l.cellName("job_trip_costs", s, 17)
 	l.fields(s, field{1, 1, label("Place"), ""}, field{2, 3, in(text(l.address()), sheet.Style{Wrap: true}), ""}, field{4, 5, label("Collect"), ""}, field{6, 7, in(value(q.Job.Dates.Collect), dated()), ""},
-		field{8, 9, label("Trips back"), ""}, field{10, 10, in(value(driven(&q.Load.Back)), whole), ""},
+		field{8, 9, label("Trips back"), ""}, field{10, 10, in(value(labour.Drives(&q.Load.Back)), whole), ""},
 		field{12, 13, label("Weight back, " + unit), ""}, field{14, 15, in(formula("ROUND(SUM(home_weight),2)", hundredths(q.Load.Back.Mass, l.sys)), sum), ""})
 	l.cellName("job_trips_back", s, 10)
 	l.cellName("total_weight_back", s, 14)
@@ -76,17 +77,8 @@ func (l *layout) manifestHead(s *sheet.Sheet) {
 const manifestCaution = "Weights are computed from the shop's own data. Weigh the loaded vehicle: the plate, axle limits and local law govern. " +
 	"The driver secures the load and answers for it. What comes back wet is heavier."
 
-// driven counts the trips that somebody drives; a trailer rides behind one.
-func driven(m *load.Manifest) int {
-	n := 0
-	for i := range m.Trips {
-		if m.Trips[i].Tow == "" {
-			n++
-		}
-	}
-	return n
-}
-
+// vehicleColumns are a vehicle's limits and what is used of them. The trailer's
+// limit stands beside what prints.
 func vehicleColumns(mass, room string) []column {
 	middle := sheet.Style{Role: sheet.Calc, Align: sheet.Centre, Bold: true}
 	return []column{

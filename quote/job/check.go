@@ -196,7 +196,7 @@ func (k *checker) items() {
 			k.list.Addf(line.Where.Of("item"), GeometryItem, "item %q follows from the sides of a tent; set the tent's sides or joins instead", item.ID)
 		}
 		if item.CountsWhole() && !line.Quantity.IsInteger() {
-			k.list.Addf(line.Where.Of("quantity"), Quantity, "item %q is counted by the %s, so %s does not fit; a whole number was expected", item.ID, item.Unit, line.Quantity)
+			k.list.Addf(line.Where.Of("quantity"), Quantity, "item %q is counted in whole units (%s), so %s does not fit; a whole number was expected", item.ID, item.Unit, line.Quantity)
 		}
 	}
 }

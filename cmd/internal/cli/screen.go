@@ -25,7 +25,8 @@ func screen(q *quote.Quote) []string {
 	lines = append(lines,
 		priced("Total", cur.Text(p.Total)),
 		fmt.Sprintf("Deposit %s, balance %s by %s; price holds until %s", cur.Text(p.Deposit), cur.Text(p.Balance), p.BalanceBy, p.ValidUntil),
-		fmt.Sprintf("Hours   %s: %s", q.Labour.Hours.StringFixed(1), crews(q)))
+		fmt.Sprintf("Hours   %s person-hours of work", q.Labour.Hours.StringFixed(1)))
+	lines = append(lines, wrap("Crews   ", crews(q))...)
 	lines = append(lines, trucks(q)...)
 	lines = append(lines, warnings(q, screenLines-len(lines))...)
 	for i := range lines {
@@ -42,7 +43,7 @@ func heading(q *quote.Quote) string {
 	if n := j.ChargedDays(); n != 1 {
 		days = fmt.Sprintf("%d days", n)
 	}
-	return fmt.Sprintf("%s from %s, %s, %d guests, %s %s", q.Catalog.Company.Name, weekday(j.Dates.From), days, j.Event.Guests, distance, sys.DistanceUnit())
+	return fmt.Sprintf("%s: %s, %s, %d guests, %s %s", q.Catalog.Company.Name, weekday(j.Dates.From), days, j.Event.Guests, distance, sys.DistanceUnit())
 }
 
 // weekday is a date with its day of the week, as people talk on the phone.
@@ -124,6 +125,26 @@ func warnings(q *quote.Quote, room int) []string {
 		all = append(all[:room-1], fmt.Sprintf("and %d more; --json has them all", len(all)-room+1))
 	}
 	return all
+}
+
+// wrap joins texts with commas over as many lines as they take, the first
+// behind a label.
+func wrap(label string, all []string) []string {
+	var lines []string
+	line := label
+	for i, text := range all {
+		if i < len(all)-1 {
+			text += ","
+		}
+		if len(line) > len(label) && len(line)+len(text) >= screenWidth {
+			lines = append(lines, line)
+			line = strings.Repeat(" ", len(label))
+		} else if len(line) > len(label) {
+			line += " "
+		}
+		line += text
+	}
+	return append(lines, line)
 }
 
 // clip shortens a line to a number of characters.

@@ -16,8 +16,9 @@ func summary(q *quote.Quote) []string {
 		fmt.Sprintf("Quote %s: %s, for %s", q.Job.Number, q.Job.Event.Name, q.Job.Customer.Name),
 		fmt.Sprintf("  total     %s, of it tax %s", cur.Text(p.Total), cur.Text(p.Tax)),
 		fmt.Sprintf("  deposit   %s with the order, balance %s by %s", cur.Text(p.Deposit), cur.Text(p.Balance), p.BalanceBy),
-		fmt.Sprintf("  hours     %s of work; %s", q.Labour.Hours.StringFixed(2), crews(q)),
+		fmt.Sprintf("  hours     %s person-hours of work", q.Labour.Hours.StringFixed(2)),
 	}
+	lines = append(lines, wrap("            ", crews(q))...)
 	lines = append(lines, vehicles(q, "  vehicles  ")...)
 	lines = append(lines, fmt.Sprintf("  weight    %.0f %s out, %.0f %s back", q.Load.Out.Mass.In(sys), sys.MassUnit(), q.Load.Back.Mass.In(sys), sys.MassUnit()))
 	failed := q.Failed()
@@ -46,14 +47,14 @@ func verdict(c *quote.Check) string {
 }
 
 // crews is the people of each window of work that has any.
-func crews(q *quote.Quote) string {
+func crews(q *quote.Quote) []string {
 	var all []string
 	for i := range q.Labour.Windows {
 		if w := &q.Labour.Windows[i]; w.Hours.IsPositive() {
 			all = append(all, fmt.Sprintf("%s %d x %s h", strings.ToLower(w.Spec.Name), w.Crew, w.Person.StringFixed(1)))
 		}
 	}
-	return strings.Join(all, ", ")
+	return all
 }
 
 // vehicles is a line for each trip out, the first behind the label.

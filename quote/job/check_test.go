@@ -1,0 +1,97 @@
+package job
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"tentwright/catalog"
+)
+
+const badJobs = "../../testdata/invalid/job"
+
+func smallShop(t testing.TB) *catalog.Catalog {
+	t.Helper()
+	c, list := catalog.Load("small", os.DirFS("../../testdata/shops/small"))
+	if c == nil {
+		t.Fatal(list.Err())
+	}
+	return c
+}
+
+// Each fixture has faults of one kind, named like the file, and a comment
+// "want:" on each line where a problem must be found.
+func TestFaultsOfJobs(t *testing.T) {
+	c := smallShop(t)
+	files, err := filepath.Glob(badJobs + "/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatal("no fixtures found", err)
+	}
+	for _, path := range files {
+		code := strings.TrimSuffix(filepath.Base(path), ".yaml")
+		t.Run(code, func(t *testing.T) {
+			data, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			j, list := Read("job.yaml", data)
+			if j == nil {
+				t.Fatal(list.Err())
+			}
+			found := map[int]string{}
+			for _, p := range j.Check(c) {
+				if p.Code != code || p.Pos.Column == 0 {
+					t.Errorf("unexpected problem %s", p)
+				}
+				found[p.Pos.Line] += p.Message + "\n"
+			}
+			for n, line := range strings.Split(string(data), "\n") {
+				if _, want, ok := strings.Cut(line, "# want: "); ok && !strings.Contains(found[n+1], want) {
+					t.Errorf("line %d: no problem with %q; found %q", n+1, want, found[n+1])
+				}
+			}
+		})
+	}
+}
+
+// Every code of a job's faults has a fixture.
+func TestEveryCodeHasAFixture(t *testing.T) {
+	for _, code := range []string{UnknownID, RepeatedID, DateOrder, Quantity, LegHeight, NothingToDo, GeometryItem, BadJoin} {
+		if _, err := os.Stat(filepath.Join(badJobs, code+".yaml")); err != nil {
+			t.Errorf("code %q has no fixture in %s", code, badJobs)
+		}
+	}
+}
+
+// The days that are charged are those of the event, both ends counted, unless
+// the job says otherwise; the days out run from delivery to collection.
+func TestDays(t *testing.T) {
+	var j Job
+	for field, text := range map[interface{ ParseText(string) error }]string{
+		&j.Dates.Deliver: "2027-06-10", &j.Dates.From: "2027-06-12", &j.Dates.To: "2027-06-14", &j.Dates.Collect: "2027-06-16"} {
+		if err := field.ParseText(text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got := j.ChargedDays(); got != 3 {
+		t.Errorf("%d days are charged, 3 were expected", got)
+	}
+	if got := j.DaysOut(); got != 7 {
+		t.Errorf("%d days out, 7 were expected", got)
+	}
+	j.Dates.Charged = 1
+	if got := j.ChargedDays(); got != 1 {
+		t.Errorf("%d days are charged, the job says 1", got)
+	}
+}
+
+// A gutter is at one side of each of the two tents that share it.
+func TestSharedSides(t *testing.T) {
+	j := Job{Tents: []Tent{{ID: "a"}, {ID: "b", Joins: "a", JoinAt: "left"}, {ID: "c"}}}
+	for i, want := range []string{"right", "left", ""} {
+		if got := strings.Join(j.SharedSides(&j.Tents[i]), " "); got != want {
+			t.Errorf("tent %s shares %q, %q was expected", j.Tents[i].ID, got, want)
+		}
+	}
+}
