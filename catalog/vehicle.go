@@ -25,6 +25,7 @@ type Vehicle struct {
 	Rating   unit.Mass    `yaml:"rating,required"` // gross weight rating on the plate
 	Combined *unit.Mass   `yaml:"combined"`        // gross combination rating when it tows
 	Fuel     unit.Mass    `yaml:"fuel"`
+	Reserve  unit.Mass    `yaml:"reserve"` // of the payload, kept free for what arithmetic cannot weigh
 	Seats    int          `yaml:"seats" min:"0" max:"20"`
 	Deck     unit.Size    `yaml:"deck,required"`
 	Longest  unit.Length  `yaml:"longest,required"`                // longest piece that can ride

@@ -142,8 +142,12 @@ func (r reporter) need(n *parts.Need) ReportNeed {
 }
 
 func (r reporter) part(l *parts.Line) ReportPart {
-	return ReportPart{Part: l.Part.ID, Name: l.Part.Name, Bin: l.Part.Bin, Unit: l.Part.Unit, Counted: l.Counted, Spare: l.Spare,
-		Total: l.Total(), Packs: packsOf(l), Each: r.mass(l.Each), Mass: r.mass(l.Mass())}
+	out := ReportPart{Part: l.Part.ID, Name: l.Part.Name, Bin: l.Part.Bin, Unit: l.Part.Unit, Counted: l.Counted, Spare: l.Spare,
+		SpareOf: exact(money.Zero), Total: l.Total(), Packs: packsOf(l), Each: r.mass(l.Each), Mass: r.mass(l.Mass())}
+	if spare := l.Part.Spare; spare != nil {
+		out.SpareOf, out.SpareTo = exact(spare.Percent), spare.Min
+	}
+	return out
 }
 
 func (r reporter) way(m *load.Manifest) ReportWay {

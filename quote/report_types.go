@@ -169,7 +169,8 @@ type ReportNeed struct {
 	Quantity int         `json:"quantity"`
 }
 
-// ReportPart is one part in total.
+// ReportPart is one part in total: what is counted and the spares, the larger
+// of SpareTo and SpareOf percent.
 type ReportPart struct {
 	Part    string      `json:"part"`
 	Name    string      `json:"name"`
@@ -177,6 +178,8 @@ type ReportPart struct {
 	Unit    string      `json:"unit"`
 	Counted int         `json:"counted"`
 	Spare   int         `json:"spare"`
+	SpareOf json.Number `json:"spare_percent"` // of Counted, rounded up
+	SpareTo int         `json:"spare_min"`
 	Total   int         `json:"total"`
 	Packs   int         `json:"packs"`
 	Each    json.Number `json:"weight_each"`

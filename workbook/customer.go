@@ -22,11 +22,7 @@ func Customer(q *quote.Quote) *sheet.Book {
 
 // customerTotals computes the totals from what stands on the sheet.
 func (p *quotePage) customerTotals() {
-	parts := p.fixedParts()
-	if lines := p.l.extraLines(); len(lines) > 0 {
-		f := p.l.rounded("SUMIFS(" + p.extraColumn(quoteAmount) + "," + p.extraColumn(quoteChoice) + `,"Yes")`)
-		parts = append(parts, p.sum(sheet.Label, text(extrasWords), sheet.Cell{}, formula(f, amountOf(lines))))
-	}
+	parts := p.goodsAndWork()
 	waiver := p.waiverPart()
 	parts = append(parts, waiver...)
 	minimum := p.minimumPart(parts)
@@ -46,30 +42,39 @@ func (p *quotePage) customerTotals() {
 	}
 }
 
-// fixedParts writes the parts of the subtotal that no choice changes and gives
+// goodsAndWork writes what is ordered, the extras, labour and delivery, and gives
 // their cells. Where only totals are
-// shown they are one sum, which does not tell how it is made up.
-func (p *quotePage) fixedParts() []string {
+// shown, all but the extras is one sum, which does not tell how it is made up.
+func (p *quotePage) goodsAndWork() []string {
 	l, rates := p.l, &p.l.q.Catalog.Rates
 	labour, delivery, listed := l.kindSum(price.Labour), l.kindSum(price.Delivery), l.listed()
 	if p.show == "total" {
 		sum := money.Sum(listed, labour, delivery, l.kindSum(price.Loading))
-		return []string{sum.String()}
+		return append([]string{sum.String()}, p.extrasPart()...)
 	}
 	put := func(words, mark string, cell sheet.Cell) string {
 		return p.sum(sheet.Label, text(words), text(mark), cell)
 	}
-	list := []string{
-		put(listedWords, "", p.listedCell(listed)),
+	list := append([]string{put(listedWords, "", p.listedCell(listed))}, p.extrasPart()...)
+	list = append(list,
 		put(p.labourLabel(), p.marks.of(rates.LabourTax, price.Labour), value(labour)),
-		put(deliveryWords, p.marks.of(rates.DeliveryTax, price.Delivery), value(delivery)),
-	}
+		put(deliveryWords, p.marks.of(rates.DeliveryTax, price.Delivery), value(delivery)))
 	for i := range l.q.Price.Lines {
 		if line := &l.q.Price.Lines[i]; line.Kind == price.Loading && !line.Amount.IsZero() {
-			list = append(list, put(line.Name, p.marks.of(line.Tax, line.Kind), value(line.Amount)))
+			list = append(list, put(surchargeLabel(line), p.marks.of(line.Tax, line.Kind), value(line.Amount)))
 		}
 	}
 	return list
+}
+
+// extrasPart adds the chosen extras up; none if none are offered.
+func (p *quotePage) extrasPart() []string {
+	lines := p.l.extraLines()
+	if len(lines) == 0 {
+		return nil
+	}
+	f := p.l.rounded("SUMIFS(" + p.extraColumn(quoteAmount) + "," + p.extraColumn(quoteChoice) + `,"Yes")`)
+	return []string{p.sum(sheet.Label, text(extrasWords), sheet.Cell{}, formula(f, amountOf(lines)))}
 }
 
 // listedCell adds the sections up.

@@ -244,7 +244,7 @@ func readAmounts(t *testing.T, file string, page *sheet.Sheet) map[string]float6
 		if large := cells[SheetQuote][sheet.Ref(row, quoteMark)]; large.Kind == office.Number {
 			amount = large // the grand total takes two columns
 		}
-		if words := cellText(page, row, quoteName); words != "" && amount.HasValue {
+		if words := cellText(page, row, quoteCount); words != "" && amount.HasValue {
 			got[words] = amount.Number
 		}
 	}

@@ -86,7 +86,7 @@ func vehicleColumns(mass, room string) []column {
 		{"name", "Vehicle", 28, wrap()},
 		{"rating", "Plate rating, " + mass, 14, body(sheet.Weight)},
 		{"empty", "Empty, " + mass, 9, body(sheet.Weight)},
-		{"fuel", "Fuel, " + mass, 9, body(sheet.Weight)},
+		{"fuel", "Fuel and reserve, " + mass, 9, body(sheet.Weight)},
 		{"riders", "Riders", 9, sheet.Style{Role: sheet.Input, Format: sheet.Whole, Align: sheet.Centre}},
 		{"payload", "Payload, " + mass, 10, calc(sheet.Weight)},
 		{"load", "Load, " + mass, 10, sheet.Style{Role: sheet.Calc, Format: sheet.Weight, Bold: true}},
@@ -133,7 +133,7 @@ func (l *layout) vehicleRow(t *table, w way, trip *load.Trip) {
 	if trip.Mass > trip.Payload || volume > room {
 		state = tripOver
 	}
-	t.add(text(trip.Key), text(name), value(mass(v.Rating)), value(mass(v.Empty)), value(mass(v.Fuel)), riders, payload,
+	t.add(text(trip.Key), text(name), value(mass(v.Rating)), value(mass(v.Empty)), value(mass(v.Fuel + v.Reserve)), riders, payload,
 		formula("ROUND("+sum(w.loads)+",2)", hundredths(trip.Mass, l.sys)),
 		formula("ROUND("+at("payload")+"-"+at("load")+",2)", hundredths(trip.Payload-trip.Mass, l.sys)),
 		formula(shareOf(at("load"), at("payload")), ratio(hundredths(trip.Mass, l.sys), mass(trip.Payload))),
@@ -166,7 +166,7 @@ func (l *layout) payload(t *table, row int, trip *load.Trip) sheet.Cell {
 // less than its own plate does.
 func capped(trip *load.Trip, rider unit.Mass) bool {
 	v := trip.Vehicle
-	return trip.Tow == "" && trip.Payload < v.Rating-v.Empty-v.Fuel-unit.Mass(trip.Riders)*rider
+	return trip.Tow == "" && trip.Payload < v.Rating-v.Empty-v.Fuel-v.Reserve-unit.Mass(trip.Riders)*rider
 }
 
 func shareOf(part, whole string) string { return "IF(" + whole + ">0," + part + "/" + whole + ",0)" }

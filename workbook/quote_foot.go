@@ -11,13 +11,15 @@ import (
 func (p *quotePage) foot() {
 	c := p.l.q.Catalog
 	p.block("Notes", p.l.q.Job.Notes, sheet.Style{Role: sheet.Plain, Wrap: true})
-	p.block("Payment", c.Payment, sheet.Style{Role: sheet.Plain, Wrap: true})
+	if p.payBelow {
+		p.block("Payment", c.Payment, sheet.Style{Role: sheet.Plain, Wrap: true})
+	}
 	p.block("Terms", c.Terms, sheet.Style{Role: sheet.Faint, Wrap: true})
 	first := p.next() + 1
 	p.band("Acceptance")
 	p.wide("We order what is listed above, with the extras marked Yes, on the terms of this quote.", sheet.Style{Role: sheet.Plain, Wrap: true})
-	p.signature("For "+p.l.q.Job.Customer.Name, "of the customer")
-	p.signature("For "+c.Company.Name, "of the yard")
+	p.signature(p.l.q.Job.Customer.Name, "of the customer")
+	p.signature(c.Company.Name, "of the yard")
 	p.group(first)
 }
 
@@ -46,8 +48,6 @@ func (p *quotePage) block(title, words string, style sheet.Style) {
 
 // signature writes cells for name, signature and day, the words below each.
 func (p *quotePage) signature(who, whose string) {
-	p.put(20, fill(text(who), sheet.Style{Role: sheet.Label}, quoteCols)...)
-	p.merge(1, quoteCols)
 	spans := [][2]int{{quoteNo, quoteName}, {quoteCount, quoteChoice}, {quoteMark, quoteAmount}}
 	cells := make([]sheet.Cell, quoteCols)
 	for i := range cells {
@@ -58,11 +58,11 @@ func (p *quotePage) signature(who, whose string) {
 	}
 	row := p.put(26, cells...)
 	captions := make([]sheet.Cell, quoteCols)
-	for i, words := range []string{"Name", "Signature", "Date"} {
+	for i, words := range []string{"Name, for " + who, "Signature", "Date"} {
 		p.merge(spans[i][0], spans[i][1])
 		captions[spans[i][0]-1] = in(text(words), sheet.Style{Role: sheet.Faint})
 	}
-	p.put(12, captions...)
+	p.put(14, captions...)
 	anyText := sheet.Validation{Kind: sheet.TextLen, Max: "200", AllowBlank: true}
 	p.l.allow(p.s, row, quoteNo, anyText, "name of who signs, "+whose)
 	p.l.allow(p.s, row, quoteCount, anyText, "signature "+whose+", by hand on paper")
@@ -133,18 +133,34 @@ func (p *quotePage) height(row int) float64 {
 	most := usualRow
 	for i := range r.Cells {
 		words, ok := r.Cells[i].Value.(string)
-		if !ok || words == "" {
+		if !ok || words == "" || p.manyRows(row, i+1) {
 			continue
 		}
-		size := textSizes[r.Cells[i].Style.Role]
-		if size == 0 {
-			size = 10
-		}
-		// A letter is about half as wide as high.
-		lines := math.Ceil(float64(utf8.RuneCountInString(words)) * size / 2 / p.room(row, i+1))
-		most = max(most, lines*size*1.2+3)
+		most = max(most, linesHigh(words, r.Cells[i].Style.Role, p.room(row, i+1)))
 	}
 	return most
+}
+
+// linesHigh is how high a text of a role stands in a width, in points.
+func linesHigh(words string, role sheet.Role, width float64) float64 {
+	size := textSizes[role]
+	if size == 0 {
+		size = 10
+	}
+	// A letter is about half as wide as high.
+	lines := math.Ceil(float64(utf8.RuneCountInString(words)) * size * 0.49 / (width - 4))
+	return lines*size*1.2 + 3
+}
+
+// manyRows tells whether a cell is merged over several rows, which grow for
+// nothing in it.
+func (p *quotePage) manyRows(row, col int) bool {
+	for _, m := range p.s.Merges {
+		if m.R1 == row && m.C1 == col {
+			return m.R2 > row
+		}
+	}
+	return false
 }
 
 // room is the width of a cell in points, merged cells together.
@@ -157,7 +173,7 @@ func (p *quotePage) room(row, col int) float64 {
 	}
 	sum := 0.0
 	for c := col; c <= to; c++ {
-		sum += quoteWidths[c-1] * widthUnit
+		sum += p.s.Columns[c-1].Width * widthUnit
 	}
 	return sum
 }

@@ -38,10 +38,13 @@ func (p *quotePage) lines() {
 // headings writes the heads of the columns and gives their row.
 func (p *quotePage) headings(choice, amount string) int {
 	heads := [quoteCols]string{"No.", "Description", "Quantity", "Unit", choice, p.marks.heading(), amount}
-	aligns := [quoteCols]sheet.Align{sheet.Right, sheet.Left, sheet.Right, sheet.Left, sheet.Centre, sheet.Centre, sheet.Right}
+	aligns := [quoteCols]sheet.Align{sheet.Centre, sheet.Left, sheet.Right, sheet.Left, sheet.Centre, sheet.Centre, sheet.Right}
 	cells := make([]sheet.Cell, quoteCols)
 	for i, h := range heads {
 		cells[i] = in(text(h), sheet.Style{Role: sheet.Heading, Align: aligns[i]})
+		if i == quoteUnit-1 {
+			cells[i].Style.Indent = 1
+		}
 	}
 	return p.put(18, cells...)
 }
@@ -69,12 +72,12 @@ func (p *quotePage) order(line *price.Line, choice, amount sheet.Cell) int {
 		count.Formula = p.find("quantity")
 	}
 	return p.put(0,
-		in(value(p.l.keys[line.Key]), sheet.Style{Role: sheet.Faint, Format: sheet.Whole, Align: sheet.Right}),
+		in(value(p.l.keys[line.Key]), sheet.Style{Role: sheet.Plain, Format: sheet.Whole, Align: sheet.Centre}),
 		in(text(line.Name), sheet.Style{Role: sheet.Plain, Wrap: true}),
 		in(count, sheet.Style{Role: sheet.Plain, Format: countFormat(line.Unit)}),
-		in(text(line.Unit), sheet.Style{Role: sheet.Plain}),
+		in(text(line.Unit), sheet.Style{Role: sheet.Plain, Indent: 1}),
 		choice,
-		in(text(p.marks.of(line.Tax, line.Kind)), sheet.Style{Role: sheet.Faint, Align: sheet.Centre}),
+		in(text(p.marks.of(line.Tax, line.Kind)), sheet.Style{Role: sheet.Plain, Align: sheet.Centre}),
 		in(amount, sheet.Style{Role: sheet.Plain, Format: sheet.Money}))
 }
 

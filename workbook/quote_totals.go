@@ -1,26 +1,51 @@
 package workbook
 
 import (
+	"strings"
+
 	"tentwright/catalog/money"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
 )
 
-// totals writes what it comes to, down to the balance, all on one page.
+// totals writes what it comes to, down to the balance, all on one page. How to
+// pay stands beside it, if it is short enough.
 func (p *quotePage) totals() {
 	p.gap()
 	first := p.next()
+	heads := fill(sheet.Cell{}, sheet.Style{Role: sheet.Section}, quoteCols)
+	heads[quoteCount-1].Value = "Totals"
+	p.put(18, heads...)
 	if p.customer {
 		p.customerTotals()
 	} else {
 		p.officeTotals()
 	}
+	p.payBeside(first)
 	p.put(4)
 	p.notice()
 	if legend := p.marks.legend(); legend != "" {
 		p.wide(legend, sheet.Style{Role: sheet.Faint, Wrap: true})
 	}
 	p.group(first)
+}
+
+// payBeside writes how to pay at the left of the totals, under one band with
+// them. What needs more room than there is goes below.
+func (p *quotePage) payBeside(band int) {
+	box := sheet.Range{R1: band + 1, C1: 1, R2: len(p.s.Rows), C2: quoteName}
+	list := unwrapped(p.l.q.Catalog.Payment)
+	need := 0.0
+	for _, words := range list {
+		need += linesHigh(words, sheet.Faint, p.room(band, 1)+p.room(band, quoteName))
+	}
+	p.payBelow = need > usualRow*float64(box.R2-box.R1)
+	if len(list) == 0 || p.payBelow {
+		return
+	}
+	p.s.Rows[band-1].Cells[0].Value = "Payment"
+	p.s.Rows[band].Cells[0] = in(text(strings.Join(list, "\n")), sheet.Style{Role: sheet.Faint, Wrap: true})
+	p.s.Merges = append(p.s.Merges, box)
 }
 
 // sum writes one row of the totals and gives the cell of its amount.
@@ -30,19 +55,19 @@ func (p *quotePage) sum(role sheet.Role, label, mark, amount sheet.Cell) string 
 	}
 	style := sheet.Style{Role: role}
 	cells := make([]sheet.Cell, quoteCols)
-	for i := quoteName - 1; i < quoteCols; i++ {
+	for i := quoteCount - 1; i < quoteCols; i++ {
 		cells[i].Style = style
 	}
-	style.Align = sheet.Right
-	cells[quoteName-1] = in(label, style)
-	cells[quoteMark-1] = in(mark, sheet.Style{Role: sheet.Faint, Align: sheet.Centre})
+	style.Align, style.Wrap = sheet.Right, true
+	cells[quoteCount-1] = in(label, style)
+	cells[quoteMark-1] = in(mark, sheet.Style{Role: sheet.Label, Align: sheet.Centre})
 	if role != sheet.Label {
 		cells[quoteMark-1] = in(sheet.Cell{}, style)
 	}
-	style.Format = sheet.Money
+	style.Format, style.Wrap = sheet.Money, false
 	cells[quoteAmount-1] = in(amount, style)
 	p.put(0, cells...)
-	p.merge(quoteName, quoteChoice)
+	p.merge(quoteCount, quoteChoice)
 	return sheet.Ref(len(p.s.Rows), quoteAmount)
 }
 
@@ -50,14 +75,14 @@ func (p *quotePage) sum(role sheet.Role, label, mark, amount sheet.Cell) string 
 func (p *quotePage) grand(label, amount sheet.Cell) string {
 	style := sheet.Style{Role: sheet.Grand, Align: sheet.Right}
 	cells := make([]sheet.Cell, quoteCols)
-	for i := quoteName - 1; i < quoteCols; i++ {
+	for i := quoteCount - 1; i < quoteCols; i++ {
 		cells[i].Style = style
 	}
-	cells[quoteName-1] = in(label, style)
+	cells[quoteCount-1] = in(label, style)
 	style.Format = sheet.Money
 	cells[quoteMark-1] = in(amount, style)
 	p.put(22, cells...)
-	p.merge(quoteName, quoteChoice)
+	p.merge(quoteCount, quoteChoice)
 	p.merge(quoteMark, quoteAmount)
 	return sheet.Ref(len(p.s.Rows), quoteMark)
 }
@@ -88,7 +113,7 @@ const (
 	addedWords     = "Added items"
 	extrasWords    = "Optional extras chosen"
 	labourWords    = "Labour: installation and removal"
-	labourIncluded = labourWords + ", included in the prices"
+	labourIncluded = labourWords + ", included"
 	deliveryWords  = "Delivery and collection"
 	exemptWords    = ", exempt"
 	receivedWords  = "Received, with thanks"
@@ -130,7 +155,8 @@ func (p *quotePage) officeTotals() {
 
 // officeCharge shows a charge on the whole by its name.
 func (p *quotePage) officeCharge(line *price.Line) {
-	words, shows := quoted(line.Name), line.Name
+	shows := surchargeLabel(line)
+	words := quoted(shows)
 	switch line.Kind {
 	case price.Waiver:
 		words, shows = quoted(line.Name+", ")+`&rate_waiver&" % of hire"`, p.waiverLabel(line)
@@ -194,6 +220,14 @@ func (p *quotePage) taxLabel(t *price.TaxLine) string {
 		label += exemptWords
 	}
 	return label
+}
+
+// surchargeLabel names a charge on the whole.
+func surchargeLabel(line *price.Line) string {
+	if line.Kind == price.Loading {
+		return "Surcharge: " + line.Name
+	}
+	return line.Name
 }
 
 func (p *quotePage) waiverLabel(line *price.Line) string {

@@ -25,6 +25,7 @@ const (
 	quoteRight  = quoteUnit // where the right half of the head begins
 )
 
+// quoteWidths fit between the margins of A4 paper.
 var quoteWidths = [quoteCols]float64{4.5, 33.5, 9, 7, 8, 5, 14}
 
 // quotePage is the Quote sheet while it is laid out, for the office or for the
@@ -35,11 +36,12 @@ type quotePage struct {
 	customer bool
 	show     string // line, section or total
 	marks    *marks
-	sums     []string    // cells with the sections' sums
-	extras   sheet.Range // rows of the optional extras; none if there are none
-	headRow  int         // row with the heads of the columns
-	lastLine int         // row of the last ordinary line
-	groups   []sheet.Range
+	sums     []string      // cells with the sections' sums
+	extras   sheet.Range   // rows of the optional extras; none if there are none
+	headRow  int           // row with the heads of the columns
+	lastLine int           // row of the last ordinary line
+	payBelow bool          // how to pay is too long to stand beside the totals
+	groups   []sheet.Range // rows that are printed on one page
 }
 
 // quoteSheet lays out what the customer sees, with figures that follow from
@@ -54,6 +56,9 @@ func (l *layout) quotePage(customer bool) {
 			Paper: c.Company.Paper, FitWide: true, FooterLeft: c.Company.Name + ", " + l.reference()}}}
 	for _, w := range quoteWidths {
 		p.s.Columns = append(p.s.Columns, sheet.Column{Width: w})
+	}
+	if c.Company.Paper != "a4" {
+		p.s.Columns[quoteName-1].Width += 2 // letter paper is wider
 	}
 	l.book.Sheets = append(l.book.Sheets, p.s)
 	p.marks = newMarks(l.q)
@@ -140,6 +145,13 @@ func fill(first sheet.Cell, style sheet.Style, cols int) []sheet.Cell {
 // paragraphs writes a text over all columns, a row for each paragraph. A line
 // that begins with a blank goes on with the one before it.
 func (p *quotePage) paragraphs(s string, style sheet.Style) {
+	for _, words := range unwrapped(s) {
+		p.wide(words, style)
+	}
+}
+
+// unwrapped splits a text into its paragraphs.
+func unwrapped(s string) []string {
 	var list []string
 	for line := range strings.Lines(s) {
 		words := strings.TrimSpace(line)
@@ -151,9 +163,7 @@ func (p *quotePage) paragraphs(s string, style sheet.Style) {
 			list = append(list, words)
 		}
 	}
-	for _, words := range list {
-		p.wide(words, style)
-	}
+	return list
 }
 
 // group keeps the rows from first to the last one on one printed page.
@@ -188,7 +198,7 @@ func (p *quotePage) letterhead() {
 	}
 	p.gap()
 	p.notice()
-	p.put(26, in(text(strings.Replace(p.l.reference(), " revision ", ", revision ", 1)), sheet.Style{Role: sheet.Title}))
+	p.put(28, in(text(strings.Replace(p.l.reference(), " revision ", ", revision ", 1)), sheet.Style{Role: sheet.Title}))
 }
 
 // notice warns of demonstration prices.
@@ -209,20 +219,18 @@ func joined(between string, list ...string) string {
 	return strings.Join(some, between)
 }
 
-// pair is a label with its value.
+// pair is a label with its day.
 type pair struct {
 	label string
-	value any
+	day   unit.Date
 }
 
 // parties writes who buys, what for, and when.
 func (p *quotePage) parties() {
 	j, r := p.l.q.Job, p.l.q.Price
-	right := []pair{{"Date", j.Dates.Quoted}, {"Valid until", r.ValidUntil}}
-	customer := append([]string{j.Customer.Name, j.Customer.Contact}, j.Customer.Address...)
-	p.halves("Customer", append(customer, joined(" · ", j.Customer.Phone, j.Customer.Email)), "Quote",
-		append([]pair{{"Number", j.Number}, {"Revision", revision(j.Revision)}}, right...))
-	event := append([]string{j.Event.Name}, j.Event.Address...)
+	p.halves("Customer", []string{j.Customer.Name, j.Customer.Contact, strings.Join(j.Customer.Address, ", "),
+		joined(" · ", j.Customer.Phone, j.Customer.Email)}, "Quote", []pair{{"Date", j.Dates.Quoted}, {"Valid until", r.ValidUntil}})
+	event := []string{j.Event.Name, strings.Join(j.Event.Address, ", ")}
 	if j.Event.Guests > 0 {
 		event = append(event, "Guests: "+itoa(j.Event.Guests))
 	}
@@ -237,15 +245,7 @@ func (p *quotePage) parties() {
 	p.gap()
 }
 
-// revision is empty for the first issue of a quote.
-func revision(n int) any {
-	if n == 0 {
-		return nil
-	}
-	return n
-}
-
-// halves writes texts in the left half and labelled values in the right one.
+// halves writes texts in the left half and labelled days in the right one.
 func (p *quotePage) halves(title string, left []string, rightTitle string, right []pair) {
 	head := fill(text(title), sheet.Style{Role: sheet.Section}, quoteCols)
 	head[quoteRight-1].Value = rightTitle
@@ -256,39 +256,21 @@ func (p *quotePage) halves(title string, left []string, rightTitle string, right
 			words = append(words, s)
 		}
 	}
-	var pairs []pair
-	for _, x := range right {
-		if x.value != nil {
-			pairs = append(pairs, x)
-		}
-	}
-	for i := range max(len(words), len(pairs)) {
+	for i := range max(len(words), len(right)) {
 		cells := make([]sheet.Cell, quoteCols)
 		p.put(0, cells...)
 		if i < len(words) {
 			cells[0] = in(text(words[i]), sheet.Style{Role: sheet.Plain, Wrap: true, Bold: i == 0})
 			p.merge(1, quoteRight-1)
 		}
-		if i < len(pairs) {
-			cells[quoteRight-1] = in(text(pairs[i].label), sheet.Style{Role: sheet.Label})
-			cells[quoteMark-1] = in(value(pairs[i].value), valueStyle(pairs[i].value))
+		if i < len(right) {
+			cells[quoteRight-1] = in(text(right[i].label), sheet.Style{Role: sheet.Label})
+			cells[quoteMark-1] = in(value(right[i].day), sheet.Style{Role: sheet.Plain, Format: sheet.DateLong, Align: sheet.Left})
 			p.merge(quoteRight, quoteMark-1)
 			p.merge(quoteMark, quoteAmount)
 		}
 	}
 	p.put(4)
-}
-
-// valueStyle is how a value of the head looks.
-func valueStyle(v any) sheet.Style {
-	style := sheet.Style{Role: sheet.Plain, Align: sheet.Left, Wrap: true}
-	switch v.(type) {
-	case unit.Date:
-		style.Format, style.Wrap = sheet.DateLong, false
-	case string:
-		style.Format = sheet.Text
-	}
-	return style
 }
 
 // dateText is a day in words, as the dates in cells are shown.

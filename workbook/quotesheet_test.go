@@ -174,8 +174,8 @@ func TestTotalsStayTogether(t *testing.T) {
 	for lines := range 40 {
 		more := "items:\n" + strings.Repeat("  - {item: cord, quantity: 1}\n", lines+1)
 		s := Customer(makeQuote(t, gardenJob, "items:\n", more)).Sheets[0]
-		from := rowOf(s, quoteName, listedWords)
-		to := rowOf(s, quoteName, openWords)
+		from := rowOf(s, quoteCount, listedWords)
+		to := rowOf(s, quoteCount, openWords)
 		if from == 0 || to < from {
 			t.Fatalf("%d lines: totals in rows %d to %d", lines, from, to)
 		}

@@ -17,7 +17,7 @@ const noLimit = unit.Mass(math.MaxInt64)
 type kind struct {
 	v       *catalog.Vehicle
 	index   int         // in the planner's kinds
-	own     unit.Mass   // empty, with fuel and riders
+	own     unit.Mass   // empty, with fuel, riders and the reserve
 	payload unit.Mass   // by its own rating
 	alone   unit.Mass   // by its own rating and the best vehicle that pulls it
 	room    unit.Volume // deck times fill
@@ -33,7 +33,7 @@ func kindsOf(c *catalog.Catalog, distance money.Number) []kind {
 	var kinds []kind
 	for i := range c.Fleet.Vehicles {
 		v := &c.Fleet.Vehicles[i]
-		k := kind{v: v, own: v.Empty + v.Fuel, trailer: isTrailer(v)}
+		k := kind{v: v, own: v.Empty + v.Fuel + v.Reserve, trailer: isTrailer(v)}
 		// Riders come off the payload before any crew is known: as many as
 		// there are seats, which errs to the safe side.
 		cost := v.TripCost

@@ -83,7 +83,7 @@ func (k *checking) job(path string) error {
 	}
 	k.list.Join(list)
 	if j != nil {
-		k.fine = append(k.fine, fmt.Sprintf("job %s (%d lines of tents, %d of items)", path, len(j.Tents), len(j.Items)))
+		k.fine = append(k.fine, fmt.Sprintf("job %s (lines of tents: %d, of items: %d)", path, len(j.Tents), len(j.Items)))
 	}
 	return nil
 }

@@ -30,7 +30,7 @@ func (a *app) findShop(folders ...string) (*shop, error) {
 		info, err := os.Stat(a.shop)
 		switch {
 		case err != nil:
-			return nil, fileError(`make one with "tentwright new DIR"`, "shop folder %q cannot be read: %v", a.shop, cause(err))
+			return nil, fileError(`make one with "tentwright new DIR"`, "shop folder %q cannot be read: %s", a.shop, cause(err))
 		case !info.IsDir():
 			return nil, fileError("", "shop %q is a file; a folder with %s was expected", a.shop, company)
 		}
