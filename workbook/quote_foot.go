@@ -77,7 +77,7 @@ const (
 	widthUnit    = 6.0    // one unit of column width
 	usualRow     = 15.0
 	// slack is what rows may come out higher than reckoned here.
-	slack = 0.96
+	slack = 0.98
 )
 
 // textSizes are the sizes of print of the roles that are not 10 points.
@@ -148,7 +148,7 @@ func linesHigh(words string, role sheet.Role, width float64) float64 {
 		size = 10
 	}
 	// A letter is about half as wide as high.
-	lines := math.Ceil(float64(utf8.RuneCountInString(words)) * size * 0.49 / (width - 4))
+	lines := math.Ceil(float64(utf8.RuneCountInString(words)) * size * 0.48 / (width - 4))
 	return lines*size*1.2 + 3
 }
 

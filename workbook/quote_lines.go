@@ -18,7 +18,7 @@ func (p *quotePage) lines() {
 		}
 		first := p.next()
 		if p.headRow == 0 {
-			p.headRow = p.headings("", "Amount")
+			p.headRow = p.headings("Description", "", "Amount")
 		}
 		p.put(18)
 		at := len(p.s.Rows)
@@ -36,8 +36,8 @@ func (p *quotePage) lines() {
 }
 
 // headings writes the heads of the columns and gives their row.
-func (p *quotePage) headings(choice, amount string) int {
-	heads := [quoteCols]string{"No.", "Description", "Quantity", "Unit", choice, p.marks.heading(), amount}
+func (p *quotePage) headings(what, choice, amount string) int {
+	heads := [quoteCols]string{"No.", what, "Quantity", "Unit", choice, p.marks.heading(), amount}
 	aligns := [quoteCols]sheet.Align{sheet.Centre, sheet.Left, sheet.Right, sheet.Left, sheet.Centre, sheet.Centre, sheet.Right}
 	cells := make([]sheet.Cell, quoteCols)
 	for i, h := range heads {
@@ -46,7 +46,12 @@ func (p *quotePage) headings(choice, amount string) int {
 			cells[i].Style.Indent = 1
 		}
 	}
-	return p.put(18, cells...)
+	row := p.put(18, cells...)
+	if choice == "" {
+		cells[quoteChoice-1].Value = nil
+		p.merge(quoteUnit, quoteChoice)
+	}
+	return row
 }
 
 // line writes what is ordered.
@@ -125,8 +130,7 @@ func (p *quotePage) optional() {
 	}
 	p.gap()
 	start := p.next()
-	p.put(18, fill(text("Optional extras"), sheet.Style{Role: sheet.Section}, quoteCols)...)
-	p.headings("Yes/No", "Price")
+	p.headings("Optional extras", "Yes/No", "Price")
 	first := p.next()
 	for i, line := range list {
 		amount := value(line.Offer)

@@ -26,7 +26,7 @@ const (
 )
 
 // quoteWidths fit between the margins of A4 paper.
-var quoteWidths = [quoteCols]float64{4.5, 33.5, 9, 7, 8, 5, 14}
+var quoteWidths = [quoteCols]float64{4.5, 31.5, 10, 8, 8, 5, 14}
 
 // quotePage is the Quote sheet while it is laid out, for the office or for the
 // customer. The customer's holds no name and no figure of another sheet.
@@ -219,48 +219,28 @@ func joined(between string, list ...string) string {
 	return strings.Join(some, between)
 }
 
-// pair is a label with its day.
-type pair struct {
-	label string
-	day   unit.Date
-}
-
-// parties writes who buys, what for, and when.
+// parties writes who buys and what for at the left, the days at the right.
 func (p *quotePage) parties() {
-	j, r := p.l.q.Job, p.l.q.Price
-	p.halves("Customer", []string{j.Customer.Name, j.Customer.Contact, strings.Join(j.Customer.Address, ", "),
-		joined(" · ", j.Customer.Phone, j.Customer.Email)}, "Quote", []pair{{"Date", j.Dates.Quoted}, {"Valid until", r.ValidUntil}})
-	event := []string{j.Event.Name, strings.Join(j.Event.Address, ", ")}
+	j := p.l.q.Job
+	left := texts(sheet.Style{Role: sheet.Plain, Wrap: true}, j.Customer.Name, j.Customer.Contact,
+		strings.Join(j.Customer.Address, ", "), joined(" · ", j.Customer.Phone, j.Customer.Email))
+	guests, contact := "", ""
 	if j.Event.Guests > 0 {
-		event = append(event, "Guests: "+itoa(j.Event.Guests))
+		guests = "Guests: " + itoa(j.Event.Guests)
 	}
 	if j.Event.Contact != "" {
-		event = append(event, "On site: "+j.Event.Contact)
+		contact = "On site: " + j.Event.Contact
 	}
-	days := []pair{{"Delivery", j.Dates.Deliver}, {"Event", j.Dates.From}}
-	if j.Dates.To != j.Dates.From {
-		days = []pair{{"Delivery", j.Dates.Deliver}, {"Event from", j.Dates.From}, {"Event to", j.Dates.To}}
-	}
-	p.halves("Event", event, "Dates", append(days, pair{"Taken down", j.Dates.Strike}, pair{"Collection", j.Dates.Collect}))
-	p.gap()
-}
-
-// halves writes texts in the left half and labelled days in the right one.
-func (p *quotePage) halves(title string, left []string, rightTitle string, right []pair) {
-	head := fill(text(title), sheet.Style{Role: sheet.Section}, quoteCols)
-	head[quoteRight-1].Value = rightTitle
+	left = append(left, texts(sheet.Style{Role: sheet.Plain, Wrap: true}, j.Event.Name, strings.Join(j.Event.Address, ", "), guests, contact)...)
+	head := fill(text("Customer and event"), sheet.Style{Role: sheet.Section}, quoteCols)
+	head[quoteRight-1].Value = "Dates"
 	p.put(18, head...)
-	var words []string
-	for _, s := range left {
-		if s != "" {
-			words = append(words, s)
-		}
-	}
-	for i := range max(len(words), len(right)) {
+	right := p.days()
+	for i := range max(len(left), len(right)) {
 		cells := make([]sheet.Cell, quoteCols)
 		p.put(0, cells...)
-		if i < len(words) {
-			cells[0] = in(text(words[i]), sheet.Style{Role: sheet.Plain, Wrap: true, Bold: i == 0})
+		if i < len(left) {
+			cells[0] = left[i]
 			p.merge(1, quoteRight-1)
 		}
 		if i < len(right) {
@@ -270,7 +250,37 @@ func (p *quotePage) halves(title string, left []string, rightTitle string, right
 			p.merge(quoteMark, quoteAmount)
 		}
 	}
-	p.put(4)
+	p.gap()
+}
+
+// texts are cells of the texts that are not empty, the first of them bold.
+func texts(style sheet.Style, list ...string) []sheet.Cell {
+	var cells []sheet.Cell
+	for _, s := range list {
+		if s != "" {
+			style.Bold = len(cells) == 0
+			cells = append(cells, in(text(s), style))
+		}
+	}
+	return cells
+}
+
+// pair is a label with its day.
+type pair struct {
+	label string
+	day   unit.Date
+}
+
+// days lists the days of the quote and of the event.
+func (p *quotePage) days() []pair {
+	d := p.l.q.Job.Dates
+	list := []pair{{"Quoted", d.Quoted}, {"Valid until", p.l.q.Price.ValidUntil}, {"Delivery", d.Deliver}}
+	if d.From == d.To {
+		list = append(list, pair{"Event", d.From})
+	} else {
+		list = append(list, pair{"Event from", d.From}, pair{"Event to", d.To})
+	}
+	return append(list, pair{"Taken down", d.Strike}, pair{"Collection", d.Collect})
 }
 
 // dateText is a day in words, as the dates in cells are shown.

@@ -136,7 +136,6 @@ func sheetOf(t testing.TB, b *sheet.Book, name string) *sheet.Sheet {
 
 func TestNumberLines(t *testing.T) {
 	l := newLayout(makeQuote(t, gardenJob))
-	l.numberLines()
 	last, extras := 0, false
 	for _, pass := range []bool{false, true} {
 		for _, section := range l.sections() {
@@ -191,7 +190,6 @@ func TestTotalsStayTogether(t *testing.T) {
 // there is still found.
 func TestExtraNames(t *testing.T) {
 	l := newLayout(makeQuote(t, gardenJob))
-	l.numberLines()
 	l.quoteSheet()
 	names := map[string]string{}
 	for _, n := range l.book.Names {

@@ -2,7 +2,6 @@ package workbook_test
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -166,20 +165,4 @@ func checkTruth(t *testing.T, trials []trial) {
 		}
 	}
 	t.Logf("%d formulas in %d workbooks", total, len(trials))
-}
-
-var errNoName = errors.New("no such name")
-
-// placeOf finds the sheet and the cell that a defined name stands for, of a
-// range its first cell.
-func placeOf(b *sheet.Book, name string) (sheetName, ref string, err error) {
-	for _, n := range b.Names {
-		if n.Name != name {
-			continue
-		}
-		quoted, cell, _ := strings.Cut(n.Refers, "!")
-		cell, _, _ = strings.Cut(cell, ":")
-		return strings.ReplaceAll(strings.Trim(quoted, "'"), "''", "'"), strings.ReplaceAll(cell, "$", ""), nil
-	}
-	return "", "", fmt.Errorf("%q: %w", name, errNoName)
 }

@@ -1,7 +1,9 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -32,6 +34,8 @@ func (k *checking) path(path string) error {
 		return err
 	case err == nil && slices.Contains(catalog.Files(), filepath.Base(path)):
 		return k.path(filepath.Dir(path))
+	case errors.Is(err, fs.ErrNotExist) && !endsIn(path, jobEndings()...):
+		return fileError("name a shop folder, or a job file ending in .yaml", "%q does not exist", path)
 	}
 	return k.job(path)
 }

@@ -63,7 +63,7 @@ func fits(ts *testscript.TestScript, neg bool, args []string) {
 func testApp() (*app, *bytes.Buffer, *bytes.Buffer) {
 	var out, errs bytes.Buffer
 	noon := time.Date(2026, 5, 4, 12, 0, 0, 0, time.UTC)
-	return &app{speaker: speaker{out: &out, errs: &errs}, in: strings.NewReader(""), now: func() time.Time { return noon }}, &out, &errs
+	return &app{speaker: speaker{out: &result{to: &out}, errs: &errs}, in: strings.NewReader(""), now: func() time.Time { return noon }}, &out, &errs
 }
 
 // A panic anywhere in a command is said to be our fault, with its own code.
@@ -94,6 +94,26 @@ func TestPhoneTakesTheClock(t *testing.T) {
 		t.Errorf("no %s in the quote", want)
 	}
 }
+
+// A result that cannot be printed is a failure, not a finished quote.
+func TestResultCannotBePrinted(t *testing.T) {
+	for _, args := range []string{"check", "help quote", "quote --tent hip:20x20 --guests 30 --date 2026-06-20 --miles 3 --json"} {
+		a, _, errs := testApp()
+		a.out.to = fullDisk{}
+		t.Chdir(t.TempDir())
+		if code := a.run(newRoot(a), strings.Fields(args)); code != FileError {
+			t.Errorf("%s: exit code %d, want %d", args, code, FileError)
+		}
+		if want := "tentwright: the result cannot be printed: disk full\n"; !strings.HasSuffix(errs.String(), want) {
+			t.Errorf("%s: said %q, want %q", args, errs, want)
+		}
+	}
+}
+
+// fullDisk refuses everything.
+type fullDisk struct{}
+
+func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("disk full") }
 
 // Whatever a message says, it keeps to the rules of how the program speaks.
 func TestSpeaking(t *testing.T) {

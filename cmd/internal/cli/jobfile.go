@@ -6,8 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
-	"strings"
 
 	"tentwright/catalog/diag"
 	"tentwright/quote"
@@ -32,7 +30,7 @@ func readJob(path string) (*jobFile, error) {
 	if info, err := os.Stat(path); err == nil && info.IsDir() {
 		return nil, fileError("", "%q is a folder; a job file such as dinner.yaml was expected", path)
 	}
-	if ending := filepath.Ext(path); !slices.Contains(jobEndings(), strings.ToLower(ending)) {
+	if !endsIn(path, jobEndings()...) {
 		return nil, misuse("a job is a text file ending in .yaml", "%q does not end like a job file", path)
 	}
 	f, err := os.Open(path)
@@ -58,7 +56,7 @@ func nearFile(path string, err error) string {
 	}
 	var names []string
 	for _, e := range entries {
-		if slices.Contains(jobEndings(), strings.ToLower(filepath.Ext(e.Name()))) {
+		if endsIn(e.Name(), jobEndings()...) {
 			names = append(names, e.Name())
 		}
 	}

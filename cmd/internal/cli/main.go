@@ -37,7 +37,7 @@ type app struct {
 // Main runs the program with the arguments behind its name and returns its
 // exit code. It is the only caller of the clock.
 func Main(args []string, in io.Reader, out, errs io.Writer) int {
-	a := &app{speaker: speaker{out: out, errs: errs}, in: in, now: time.Now}
+	a := &app{speaker: speaker{out: &result{to: out}, errs: errs}, in: in, now: time.Now}
 	return a.run(newRoot(a), args)
 }
 
@@ -52,7 +52,11 @@ func (a *app) run(root *cobra.Command, args []string) (code int) {
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.errs)
-	if err := root.Execute(); err != nil {
+	err := root.Execute()
+	if a.out.err != nil {
+		err = fileError("", "the result cannot be printed: %s", cause(a.out.err))
+	}
+	if err != nil {
 		return a.fail(err)
 	}
 	return Done

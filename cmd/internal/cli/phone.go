@@ -27,7 +27,7 @@ func (p *phone) flags(flags *pflag.FlagSet) {
 	flags.StringVar(&p.walls, "walls", "", "by phone: a `KIND` of wall on every side but the front, e.g. solid")
 	flags.StringVar(&p.guests, "guests", "", "by phone: how `MANY` guests")
 	flags.StringVar(&p.date, "date", "", "by phone: first day of the event, as `YYYY-MM-DD`")
-	flags.StringVar(&p.days, "days", "1", "by phone: `DAYS` that the event lasts")
+	flags.StringVar(&p.days, "days", "", "by phone: `DAYS` that the event lasts (default: 1)")
 	flags.StringVar(&p.miles, "miles", "", "by phone: `MILES` to the site, one way")
 	flags.StringVar(&p.km, "km", "", "by phone: `KILOMETRES` to the site, one way, instead of miles")
 	flags.StringVar(&p.today, "today", "", "by phone: the quote's own date, as `YYYY-MM-DD` (default: today)")
@@ -58,14 +58,17 @@ func (p *phone) job(c *catalog.Catalog, clock unit.Date) (*job.Job, error) {
 		r.bad("give at least one, e.g. --tent hip:20x40", "there is neither a tent nor an item to price")
 	}
 	first := r.date("date", p.date)
-	days := r.whole("days", p.days, 1, 365)
+	days := 1
+	if p.days != "" {
+		days = r.whole("days", p.days, 1, 365)
+	}
 	quoted := clock
 	if p.today != "" {
 		quoted = r.date("today", p.today)
 	}
 	j := &job.Job{
 		Number:   "phone-" + first.String(),
-		Customer: job.Customer{Name: "By phone"},
+		Customer: job.Customer{Name: "Caller by phone"},
 		Event:    job.Event{Name: "Event on " + first.String(), Guests: r.whole("guests", p.guests, 0, 100000)},
 		Dates: job.Dates{Quoted: quoted, Deliver: first.AddDays(-1), From: first, To: first.AddDays(days - 1),
 			Strike: first.AddDays(days), Collect: first.AddDays(days)},

@@ -16,7 +16,24 @@ import (
 
 // speaker holds the two outputs.
 type speaker struct {
-	out, errs io.Writer
+	out  *result
+	errs io.Writer
+}
+
+// result is the standard output; it keeps the first error of writing, so that
+// a full disk or a closed pipe is not taken for a finished quote.
+type result struct {
+	to  io.Writer
+	err error
+}
+
+func (r *result) Write(data []byte) (int, error) {
+	if r.err != nil {
+		return 0, r.err
+	}
+	n, err := r.to.Write(data)
+	r.err = err
+	return n, err
 }
 
 // printf writes a part of the result.

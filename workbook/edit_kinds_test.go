@@ -1,0 +1,350 @@
+package workbook_test
+
+import (
+	"slices"
+	"strings"
+
+	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+	"tentwright/quote/job"
+	"tentwright/quote/parts"
+	"tentwright/workbook/internal/calc"
+	"tentwright/workbook/sheet"
+)
+
+// kind is one kind of input that people change. do types it into the workbook
+// and sets it in the catalog or the job; it is false where the job has none.
+type kind struct {
+	what string
+	do   func(e *editing) bool
+}
+
+// kinds leave out what is only marked for quoting again: sizes, sides, and
+// ground where stakes can be driven instead of ground where they can't.
+var kinds = []kind{
+	{"charge of an hour", func(e *editing) bool {
+		s := some(e, e.now.Catalog.Rates.Skills)
+		return e.number("rate_"+named(s.ID)+"_bill", &s.Bill, 20, 150, 2)
+	}},
+	{"cost of an hour", func(e *editing) bool {
+		s := some(e, e.now.Catalog.Rates.Skills)
+		return e.number("rate_"+named(s.ID)+"_cost", &s.Cost, 15, 90, 2)
+	}},
+	{"daily limit", func(e *editing) bool { return e.number("overtime_daily", &e.now.Catalog.Rates.Overtime.Daily, 4, 12, 2) }},
+	{"weekly limit", func(e *editing) bool {
+		return e.number("overtime_weekly", &e.now.Catalog.Rates.Overtime.Weekly, 20, 60, 1)
+	}},
+	{"overtime pay", func(e *editing) bool {
+		return e.number("overtime_cost", &e.now.Catalog.Rates.Overtime.CostFactor, 1, 2, 2)
+	}},
+	{"overtime charge", func(e *editing) bool {
+		return e.number("overtime_bill", &e.now.Catalog.Rates.Overtime.BillFactor, 1, 2, 2)
+	}},
+	{"charged days", func(e *editing) bool { return e.whole("job_days", &e.now.Job.Dates.Charged, 1, 60) }},
+	{"distance", editDistance},
+	{"class discount", func(e *editing) bool {
+		return e.number("job_class_discount", &e.now.Job.Class(e.now.Catalog).Discount, 0, 25, 1)
+	}},
+	{"job discount", func(e *editing) bool { return e.number("job_discount", &e.now.Job.Discount.Percent, 0, 40, 2) }},
+	{"exempt", func(e *editing) bool { return e.yes("job_exempt", func(y bool) { e.now.Job.Customer.Exempt = y }) }},
+	{"labour charged", func(e *editing) bool {
+		return e.yes("job_labour_charged", func(y bool) { e.now.Job.Labour.Charge = map[bool]string{true: "charged", false: "included"}[y] })
+	}},
+	{"delivery charged", func(e *editing) bool {
+		return e.yes("job_delivery_charged", func(y bool) { e.now.Job.Delivery.Free = !y })
+	}},
+	{"waiver", func(e *editing) bool { return e.number("rate_waiver", &e.now.Catalog.Rates.Waiver, 0, 15, 2) }},
+	{"deposit", func(e *editing) bool {
+		return e.number("rate_deposit", &e.now.Catalog.Company.Quote.Deposit, 0, 100, 1)
+	}},
+	{"minimum order", func(e *editing) bool { return e.number("rate_min_order", &e.now.Catalog.Rates.MinOrder, 0, 20000, 2) }},
+	{"margin floor", func(e *editing) bool {
+		return e.number("rate_margin_floor", &e.now.Catalog.Rates.MarginFloor, 0, 90, 1)
+	}},
+	{"cost of distance", func(e *editing) bool { return e.number("rate_mile_cost", &e.now.Catalog.Rates.MileCost, 0, 4, 3) }},
+	{"wet factor", func(e *editing) bool { return e.number("rate_wet", &e.now.Catalog.Rates.WetFactor, 1, 2, 2) }},
+	{"minutes", func(e *editing) bool {
+		rule := e.rule()
+		return e.number("minutes_"+named(rule.ID), &rule.Minutes, 0, 40, 3)
+	}},
+	{"fixed minutes", func(e *editing) bool {
+		rule := e.rule()
+		return e.number("fixed_"+named(rule.ID), &rule.Fixed, 0, 90, 1)
+	}},
+	{"smallest crew", func(e *editing) bool { rule := e.rule(); return e.whole("smallest_"+named(rule.ID), &rule.Crew, 1, 12) }},
+	{"tax", func(e *editing) bool {
+		id := some(e, e.q.Price.Taxes).Tax.ID
+		at := slices.IndexFunc(e.now.Catalog.Rates.Taxes, func(t catalog.Tax) bool { return t.ID == id })
+		return e.number("tax_"+named(id), &e.now.Catalog.Rates.Taxes[at].Rate, 0, 12, 3)
+	}},
+	{"zone flat", func(e *editing) bool { return e.number("zone_flat", &e.zone().Flat, 0, 300, 2) }},
+	{"zone by distance", func(e *editing) bool { return e.number("zone_each", &e.zone().PerMile, 0, 9, 3) }},
+	{"zone minimum", func(e *editing) bool { return e.number("zone_minimum", &e.zone().Minimum, 0, 900, 2) }},
+	{"loading", func(e *editing) bool {
+		l := some(e, e.now.Catalog.Rates.Loadings)
+		return slices.Contains(e.now.Job.Delivery.Loadings, l.ID) && e.number("loading_a_"+named(l.ID), &l.Percent, 0, 120, 1)
+	}},
+	{"crew", func(e *editing) bool { w := e.window(); return e.whole("window_"+named(w.Window)+"_crew", &w.Crew, 1, 20) }},
+	{"days of work", func(e *editing) bool { w := e.window(); return e.whole("window_"+named(w.Window)+"_days", &w.Days, 1, 6) }},
+	{"hours worked", func(e *editing) bool {
+		w := e.window()
+		return e.number("window_"+named(w.Window)+"_worked", &w.Worked, 0, 50, 2)
+	}},
+	{"guests", func(e *editing) bool { return e.whole("job_guests", &e.now.Job.Event.Guests, 1, 900) }},
+	{"days out", func(e *editing) bool {
+		days := 0
+		if !e.whole("job_days_out", &days, 1, 40) {
+			return false
+		}
+		e.now.Job.Dates.Collect = e.now.Job.Dates.Deliver.AddDays(days - 1)
+		return true
+	}},
+	{"payment", func(e *editing) bool {
+		at := len(e.now.Job.Payments)
+		e.now.Job.Payments = append(e.now.Job.Payments, job.Payment{})
+		return e.cell("payments_amount", at, &e.now.Job.Payments[at].Amount, 0, 9000, 2)
+	}},
+	{"quantity", editQuantity}, {"quantity again", editQuantity},
+	{"line discount", editLineDiscount},
+	{"extra", editExtra}, {"another extra", editExtra},
+	{"period", editPeriod}, {"break", editBreak},
+	{"degree", editDegree}, {"factor of a degree", editFactor},
+	{"item price", editItemPrice}, {"size price", editSizePrice},
+	{"part rule", editPartRule},
+	{"added line", editAdded},
+}
+
+func editDistance(e *editing) bool {
+	tenths := 1 + e.r.IntN(900)
+	e.now.Job.Delivery.Distance = unit.Length(tenths) * unit.Mile / 10
+	return e.set("job_distance", float64(tenths)/10)
+}
+
+// editQuantity changes how many are ordered of a tent or an item.
+func editQuantity(e *editing) bool {
+	o := some(e, e.q.Parts.Orders)
+	switch {
+	case o.Derived != "":
+		return false
+	case o.Item == nil:
+		t := e.now.Job.Tent(o.Tent.Job.ID)
+		return e.whole("qty_"+named(o.Key), &t.Count, 1, 6)
+	case o.Item.CountsWhole():
+		return e.number("qty_"+named(o.Key), &line(e.now.Job, o.Key).Quantity, 0, 700, 0)
+	}
+	return e.number("qty_"+named(o.Key), &line(e.now.Job, o.Key).Quantity, 0, 4000, 2)
+}
+
+func editLineDiscount(e *editing) bool {
+	o := some(e, e.q.Parts.Orders)
+	row := e.row("build_key", o.Key)
+	switch {
+	case o.Derived != "":
+		return false
+	case o.Item == nil:
+		return e.cell("build_hand", row, &e.now.Job.Tent(o.Tent.Job.ID).Discount, 0, 50, 2)
+	}
+	return e.cell("build_hand", row, &line(e.now.Job, o.Key).Discount, 0, 100, 2)
+}
+
+// editExtra takes an extra, or leaves it, on the quote.
+func editExtra(e *editing) bool {
+	o := some(e, e.q.Parts.Orders)
+	if !o.Optional {
+		return false
+	}
+	number := e.value("build_no", e.row("build_key", o.Key))
+	l := line(e.now.Job, o.Key)
+	l.Chosen = !l.Chosen
+	return e.setAt("extra_choice", e.row("extra_no", number), map[bool]string{true: "Yes", false: "No"}[l.Chosen])
+}
+
+func editPeriod(e *editing) bool {
+	p := some(e, e.now.Catalog.Rates.Periods)
+	at := e.r.IntN(len(p.Steps))
+	if e.r.IntN(2) == 0 {
+		return e.cell("period_"+named(p.ID)+"_each", at, &p.Steps[at].Each, 0, 1, 3)
+	}
+	return e.cell("period_"+named(p.ID)+"_factor", at, &p.Steps[at].Factor, 1, 9, 2)
+}
+
+func editBreak(e *editing) bool {
+	b := some(e, e.now.Catalog.Rates.Breaks)
+	at := e.r.IntN(len(b.Steps))
+	return e.cell("break_"+named(b.ID)+"_off", at, &b.Steps[at].Off, 0, 40, 1)
+}
+
+// editDegree chooses how much a site factor slows the work.
+func editDegree(e *editing) bool {
+	f := some(e, e.now.Catalog.Site)
+	o := some(e, f.Options)
+	if o.NoStakes != e.now.Job.Option(e.now.Catalog, f.ID).NoStakes {
+		return false
+	}
+	e.now.Job.Site = slices.DeleteFunc(slices.Clone(e.now.Job.Site), func(s job.SiteChoice) bool { return s.Factor == f.ID })
+	e.now.Job.Site = append(e.now.Job.Site, job.SiteChoice{Factor: f.ID, Option: o.ID})
+	return e.set("site_"+named(f.ID), o.ID)
+}
+
+func editFactor(e *editing) bool {
+	f := some(e, e.now.Catalog.Site)
+	o := some(e, f.Options)
+	return e.cell("site_times", e.row("site_key", f.ID+":"+o.ID), &o.Factor, 1, 3, 2)
+}
+
+func editItemPrice(e *editing) bool {
+	o := some(e, e.q.Parts.Orders)
+	if o.Item == nil {
+		return false
+	}
+	item, row := e.now.Catalog.Item(o.Item.ID), e.row("item_id", o.Item.ID)
+	item.Price, item.Cost, item.SubHire = e.q.Catalog.ItemPrice(o.Item), e.q.Catalog.ItemCost(o.Item), nil
+	return e.cell("item_price", row, &item.Price, 1, 400, 2) && e.cell("item_cost", row, &item.Cost, 0, 200, 2)
+}
+
+func editSizePrice(e *editing) bool {
+	f := some(e, e.now.Catalog.Families)
+	s := some(e, f.Sizes)
+	var price, cost money.Number
+	row := e.row("item_id", f.ID+":"+s.ID)
+	s.Price, s.Cost = &price, &cost
+	return e.cell("item_price", row, s.Price, 100, 9000, 2) && e.cell("item_cost", row, s.Cost, 0, 3000, 2)
+}
+
+// editPartRule changes how many parts a rule takes along, in each of its rows.
+func editPartRule(e *editing) bool {
+	rule := some(e, e.now.Catalog.Rules)
+	was := rule.Per
+	rule.Per = e.decimal(0, 5, 3)
+	typed := false
+	for i := range e.q.Parts.Needs {
+		if n := &e.q.Parts.Needs[i]; n.Rule == rule.ID {
+			typed = e.setAt("need_per", e.row("need_key", n.Key), rule.Per.InexactFloat64())
+		}
+	}
+	if !typed {
+		rule.Per = was
+	}
+	return typed
+}
+
+// editAdded fills one of the lines for the office; they know no quantity
+// breaks, and nothing is picked for them until the job is quoted again.
+func editAdded(e *editing) bool {
+	item := some(e, e.now.Catalog.Items)
+	if item.Breaks != "" || item.Geometry {
+		return false
+	}
+	o := parts.Order{Key: "S:1", Section: "Added lines", Name: item.Name, Item: item}
+	if row := e.row("build_key", o.Key); !e.cell("build_quantity", row, &o.Quantity, 1, 40, 0) || !e.setAt("build_id", row, item.ID) {
+		return false
+	}
+	e.added = append(e.added, o)
+	return true
+}
+
+// Below is how edits are typed.
+
+// some chooses one of a list.
+func some[T any](e *editing, list []T) *T { return &list[e.r.IntN(len(list))] }
+
+// rule chooses a labour rule that the job has a task of.
+func (e *editing) rule() *catalog.LabourRule {
+	id := some(e, e.q.Labour.Tasks).Rule.ID
+	at := slices.IndexFunc(e.now.Catalog.Labour, func(r catalog.LabourRule) bool { return r.ID == id })
+	return &e.now.Catalog.Labour[at]
+}
+
+func (e *editing) zone() *catalog.Zone { return e.now.Job.Zone(e.now.Catalog) }
+
+// window is the job's own say on a window of work.
+func (e *editing) window() *job.WindowCrew {
+	id := some(e, e.now.Catalog.Rates.Windows).ID
+	windows := &e.now.Job.Labour.Windows
+	at := slices.IndexFunc(*windows, func(w job.WindowCrew) bool { return w.Window == id })
+	if at < 0 {
+		at = len(*windows)
+		*windows = append(*windows, job.WindowCrew{Window: id})
+	}
+	return &(*windows)[at]
+}
+
+// decimal is a random number between two, to some places.
+func (e *editing) decimal(least, most, places int) money.Number {
+	one := 1
+	for range places {
+		one *= 10
+	}
+	return money.Int(least*one + e.r.IntN((most-least)*one+1)).Shift(int32(-places))
+}
+
+func (e *editing) number(name string, into *money.Number, least, most, places int) bool {
+	return e.cell(name, 0, into, least, most, places)
+}
+
+// cell types a number into a row of a named range, from 0.
+func (e *editing) cell(name string, row int, into *money.Number, least, most, places int) bool {
+	n := e.decimal(least, most, places)
+	if !e.setAt(name, row, n.InexactFloat64()) {
+		return false
+	}
+	*into = n
+	return true
+}
+
+func (e *editing) whole(name string, into *int, least, most int) bool {
+	n := least + e.r.IntN(most-least+1)
+	if !e.set(name, n) {
+		return false
+	}
+	*into = n
+	return true
+}
+
+func (e *editing) yes(name string, into func(bool)) bool {
+	y := e.r.IntN(2) == 0
+	into(y)
+	return e.set(name, map[bool]string{true: "Yes", false: "No"}[y])
+}
+
+func (e *editing) set(name string, v any) bool { return e.setAt(name, 0, v) }
+
+// setAt types a value; a cell that was edited already gets the later value.
+func (e *editing) setAt(name string, row int, v any) bool {
+	place, at, err := placeOf(e.book, name)
+	if err != nil || row < 0 {
+		panic(name)
+	}
+	e.edits = append(e.edits, calc.Edit{Sheet: place, Ref: sheet.Ref(at.R1+row, at.C1), Value: v})
+	return true
+}
+
+// row finds a value in a named range of one column, from 0.
+func (e *editing) row(name string, v any) int {
+	_, at, err := placeOf(e.book, name)
+	for row := range at.R2 - at.R1 + 1 {
+		if err == nil && e.value(name, row) == v {
+			return row
+		}
+	}
+	return -1
+}
+
+// value is what the book holds in a row of a named range.
+func (e *editing) value(name string, row int) any {
+	place, at, err := placeOf(e.book, name)
+	if err != nil {
+		return nil
+	}
+	s := e.book.Sheets[slices.IndexFunc(e.book.Sheets, func(s *sheet.Sheet) bool { return s.Name == place })]
+	if cells := s.Rows[at.R1+row-1].Cells; at.C1 <= len(cells) {
+		return cells[at.C1-1].Value
+	}
+	return nil
+}
+
+// named is an id as it stands in a defined name.
+func named(id string) string {
+	return strings.NewReplacer(":", "_", "-", "_", ".", "_", " ", "_").Replace(strings.ToLower(id))
+}
