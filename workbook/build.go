@@ -52,12 +52,41 @@ func (l *layout) build() {
 	s := l.sheet(SheetBuild, "Each line with its terms, cost beside price. For the office only.", sheet.TabOffice, true)
 	l.demoRow(s)
 	t := l.startTable(s, "build", buildColumns())
+	l.orderRows(t)
+	l.spareRows(t)
+	t.end()
+	t.widths()
+	l.finishBuild(t)
+	l.workRows(t)
+	l.charges(s)
+	l.totals(s)
+	l.payments(s)
+	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: buildPrinted}
+}
+
+// orderRows are the lines of the order. Tents come first and have names of
+// their own: counts look up how many tents there are, and lines further down
+// take their quantity from counts.
+func (l *layout) orderRows(t *table) {
 	for i := range l.q.Price.Lines {
 		if line := &l.q.Price.Lines[i]; line.Order != nil {
 			l.orderRow(t, line)
 		}
 	}
-	l.spareRows(t)
+	tents := len(l.q.Parts.Tents)
+	if tents == 0 {
+		return
+	}
+	for _, id := range []string{"key", "ordered"} {
+		l.name("tents_"+id, t.s, sheet.Range{R1: t.first, C1: t.col(id), R2: t.first + tents - 1, C2: t.col(id)}, "")
+	}
+}
+
+// workRows are labour and delivery: a table of its own, since hours follow
+// from the lines above.
+func (l *layout) workRows(lines *table) {
+	band(lines.s, "Labour and delivery", buildPrinted)
+	t := lines.after("work")
 	for i := range l.q.Price.Lines {
 		switch line := &l.q.Price.Lines[i]; line.Kind {
 		case price.Labour:
@@ -67,12 +96,6 @@ func (l *layout) build() {
 		}
 	}
 	t.end()
-	t.widths()
-	l.finishBuild(t)
-	l.charges(s)
-	l.totals(s)
-	l.payments(s)
-	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: buildPrinted}
 }
 
 // demoRow is the notice under the title of a sheet, empty for a real shop.
@@ -100,8 +123,6 @@ func (l *layout) finishBuild(t *table) {
 		sheet.Highlight{Range: t.column("percent"), Formula: low, Role: sheet.Warn},
 		sheet.Highlight{Range: t.column("margin"), Formula: low, Role: sheet.Warn})
 }
-
-func kindIs(t *table, row int, kind string) string { return t.at("kind", row) + "=" + quoted(kind) }
 
 // orderRow is a line that the customer orders.
 func (l *layout) orderRow(t *table, p *price.Line) {

@@ -132,6 +132,15 @@ func (l *layout) countTable(s *sheet.Sheet) {
 	for i := range l.q.Parts.Counts {
 		l.countRow(t, &l.q.Parts.Counts[i])
 	}
+	t.end()
+	l.lateTable(t)
+}
+
+// lateTable lists the counts that follow from the parts and their load. It is
+// a table of its own, since parts follow from the counts above.
+func (l *layout) lateTable(counts *table) {
+	band(counts.s, "Counted once vehicles are loaded", 11)
+	t := counts.after("late")
 	for i := range l.q.Labour.Counts {
 		l.lateRow(t, &l.q.Labour.Counts[i])
 	}
@@ -149,7 +158,7 @@ func (l *layout) countRow(t *table, c *parts.Count) {
 	}
 	many := value(1)
 	if c.Order != "" {
-		many = formula(find("build_ordered", "build_key", quoted(c.Order)), c.Many)
+		many = formula(find("tents_ordered", "tents_key", quoted(c.Order)), c.Many)
 	}
 	t.add(text(c.Key), text(c.Tent), text(c.Name), per, many, text(""), formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
 	if c.Driver == "guests" || c.Driver == "days-out" {

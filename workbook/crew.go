@@ -191,9 +191,19 @@ func (l *layout) taskRow(t *table, task *labour.Task) {
 	driver, _ := catalog.FindDriver(task.Rule.Driver)
 	hours := "IF(" + at("amount") + ">0,ROUND((" + at("amount") + "*" + at("minutes") + "+" + at("fixed") + ")*" + at("factor") + "/60,2),0)"
 	t.add(text(task.Rule.Name), text(task.Rule.Phase), text(task.Tent), text(task.Window), text(task.Rule.Skill),
-		formula(find("count_amount", "count_key", quoted(task.Count)), task.Amount), text(driver.Name),
+		formula(l.countFormula(task.Count), task.Amount), text(driver.Name),
 		formula("minutes_"+rule, task.Rule.Minutes), formula("fixed_"+rule, task.Rule.Fixed),
 		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours), text(task.Rule.ID), text(task.Key))
+}
+
+// countFormula looks a count up, among those known before the load or after.
+func (l *layout) countFormula(key string) string {
+	for i := range l.q.Labour.Counts {
+		if l.q.Labour.Counts[i].Key == key {
+			return find("late_amount", "late_key", quoted(key))
+		}
+	}
+	return find("count_amount", "count_key", quoted(key))
 }
 
 // siteFormula is the product of the site factors that slow a task.

@@ -31,7 +31,9 @@ var kinds = []kind{
 		s := some(e, e.now.Catalog.Rates.Skills)
 		return e.number("rate_"+named(s.ID)+"_cost", &s.Cost, 15, 90, 2)
 	}},
-	{"daily limit", func(e *editing) bool { return e.number("overtime_daily", &e.now.Catalog.Rates.Overtime.Daily, 4, 12, 2) }},
+	{"daily limit", func(e *editing) bool {
+		return e.number("overtime_daily", &e.now.Catalog.Rates.Overtime.Daily, 4, 12, 2)
+	}},
 	{"weekly limit", func(e *editing) bool {
 		return e.number("overtime_weekly", &e.now.Catalog.Rates.Overtime.Weekly, 20, 60, 1)
 	}},
@@ -85,8 +87,14 @@ var kinds = []kind{
 		l := some(e, e.now.Catalog.Rates.Loadings)
 		return slices.Contains(e.now.Job.Delivery.Loadings, l.ID) && e.number("loading_a_"+named(l.ID), &l.Percent, 0, 120, 1)
 	}},
-	{"crew", func(e *editing) bool { w := e.window(); return e.whole("window_"+named(w.Window)+"_crew", &w.Crew, 1, 20) }},
-	{"days of work", func(e *editing) bool { w := e.window(); return e.whole("window_"+named(w.Window)+"_days", &w.Days, 1, 6) }},
+	{"crew", func(e *editing) bool {
+		w := e.window()
+		return e.whole("window_"+named(w.Window)+"_crew", &w.Crew, 1, 20)
+	}},
+	{"days of work", func(e *editing) bool {
+		w := e.window()
+		return e.whole("window_"+named(w.Window)+"_days", &w.Days, 1, 6)
+	}},
 	{"hours worked", func(e *editing) bool {
 		w := e.window()
 		return e.number("window_"+named(w.Window)+"_worked", &w.Worked, 0, 50, 2)
@@ -193,22 +201,31 @@ func editFactor(e *editing) bool {
 	return e.cell("site_times", e.row("site_key", f.ID+":"+o.ID), &o.Factor, 1, 3, 2)
 }
 
+// editItemPrice changes the price and the cost of an item; the price of one
+// that is hired in follows from its cost and its mark-up.
 func editItemPrice(e *editing) bool {
 	o := some(e, e.q.Parts.Orders)
 	if o.Item == nil {
 		return false
 	}
 	item, row := e.now.Catalog.Item(o.Item.ID), e.row("item_id", o.Item.ID)
-	item.Price, item.Cost, item.SubHire = e.q.Catalog.ItemPrice(o.Item), e.q.Catalog.ItemCost(o.Item), nil
-	return e.cell("item_price", row, &item.Price, 1, 400, 2) && e.cell("item_cost", row, &item.Cost, 0, 200, 2)
+	switch {
+	case item.SubHire == nil:
+		return e.cell("item_price", row, &item.Price, 1, 400, 2) && e.cell("item_cost", row, &item.Cost, 0, 200, 2)
+	case item.Price.IsZero():
+		return e.cell("item_cost", row, &item.SubHire.Cost, 1, 900, 2) && e.cell("item_markup", row, &item.SubHire.Markup, 0, 90, 1)
+	}
+	return false
 }
 
+// editSizePrice changes what a size costs, its own price or that of its area.
 func editSizePrice(e *editing) bool {
 	f := some(e, e.now.Catalog.Families)
 	s := some(e, f.Sizes)
-	var price, cost money.Number
 	row := e.row("item_id", f.ID+":"+s.ID)
-	s.Price, s.Cost = &price, &cost
+	if s.Price == nil {
+		return e.number("area_price_"+named(f.ID), f.AreaPrice, 1, 9, 3) && e.number("area_cost_"+named(f.ID), f.AreaCost, 0, 2, 3)
+	}
 	return e.cell("item_price", row, s.Price, 100, 9000, 2) && e.cell("item_cost", row, s.Cost, 0, 3000, 2)
 }
 
@@ -314,7 +331,7 @@ func (e *editing) set(name string, v any) bool { return e.setAt(name, 0, v) }
 func (e *editing) setAt(name string, row int, v any) bool {
 	place, at, err := placeOf(e.book, name)
 	if err != nil || row < 0 {
-		panic(name)
+		e.t.Fatalf("seed %d, after %s: no row %d of %q", e.seed, e.said, row, name)
 	}
 	e.edits = append(e.edits, calc.Edit{Sheet: place, Ref: sheet.Ref(at.R1+row, at.C1), Value: v})
 	return true

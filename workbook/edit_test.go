@@ -84,6 +84,7 @@ func checkEdits(t *testing.T, first uint64, many int) {
 // editing is a workbook with the edits made to it, and the same made to the
 // job and the catalog that it came from.
 type editing struct {
+	t     testing.TB
 	seed  uint64
 	r     *rand.Rand
 	q     *quote.Quote // as it was
@@ -97,7 +98,7 @@ type editing struct {
 func newEditing(t *testing.T, seed uint64) *editing {
 	t.Helper()
 	was, now := demoCatalog(t), demoCatalog(t)
-	e := &editing{seed: seed, r: rand.New(rand.NewPCG(seed, 1)), q: mustQuote(t, was, jobtest.Random(was, seed)),
+	e := &editing{t: t, seed: seed, r: rand.New(rand.NewPCG(seed, 1)), q: mustQuote(t, was, jobtest.Random(was, seed)),
 		now: &quote.Quote{Catalog: now, Job: jobtest.Random(now, seed)}}
 	e.book = workbook.Layout(e.q)
 	// The workbook keeps the terms of the zone even if the distance changes.

@@ -39,6 +39,11 @@ func (l *layout) startTable(s *sheet.Sheet, name string, cols []column) *table {
 	return t
 }
 
+// after begins a table with the same columns further down, without headings.
+func (t *table) after(name string) *table {
+	return &table{l: t.l, s: t.s, name: name, cols: t.cols, left: t.left, first: t.next()}
+}
+
 // add writes a line; a cell without a style of its own takes its column's.
 func (t *table) add(cells ...sheet.Cell) int {
 	for i := range cells {

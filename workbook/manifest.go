@@ -133,7 +133,7 @@ func (l *layout) vehicleRow(t *table, w way, trip *load.Trip) {
 	if trip.Mass > trip.Payload || volume > room {
 		state = tripOver
 	}
-	t.add(text(trip.Key), text(name), value(mass(v.Rating)), value(mass(v.Empty)), value(mass(v.Fuel + v.Reserve)), riders, payload,
+	t.add(text(trip.Key), text(name), value(mass(v.Rating)), value(mass(v.Empty)), value(mass(v.Fuel+v.Reserve)), riders, payload,
 		formula("ROUND("+sum(w.loads)+",2)", hundredths(trip.Mass, l.sys)),
 		formula("ROUND("+at("payload")+"-"+at("load")+",2)", hundredths(trip.Payload-trip.Mass, l.sys)),
 		formula(shareOf(at("load"), at("payload")), ratio(hundredths(trip.Mass, l.sys), mass(trip.Payload))),

@@ -7,17 +7,25 @@ import (
 	"tentwright/workbook/sheet"
 )
 
-// foot writes what follows the totals: notes, payment, terms, acceptance.
+// termsTogether is how many paragraphs of the terms stay with their band.
+const termsTogether = 4
+
+// foot writes what follows the totals: the texts that had no room there, the
+// terms, and the cells to sign in.
 func (p *quotePage) foot() {
 	c := p.l.q.Catalog
-	p.block("Notes", p.l.q.Job.Notes, sheet.Style{Role: sheet.Plain, Wrap: true})
-	if p.payBelow {
-		p.block("Payment", c.Payment, sheet.Style{Role: sheet.Plain, Wrap: true})
+	for _, b := range p.below {
+		first := p.next() + 1
+		p.block(b, sheet.Style{Role: sheet.Plain, Wrap: true})
+		p.group(first)
 	}
-	p.block("Terms", c.Terms, sheet.Style{Role: sheet.Faint, Wrap: true})
+	if first := p.next() + 1; sheet.Clean(c.Terms) != "" {
+		p.block(block{"Terms", c.Terms}, sheet.Style{Role: sheet.Faint, Wrap: true})
+		p.groups = append(p.groups, sheet.Range{R1: first, C1: 1, R2: min(first+termsTogether, len(p.s.Rows)), C2: quoteCols})
+	}
 	first := p.next() + 1
 	p.band("Acceptance")
-	p.wide("We order what is listed above, with the extras marked Yes, on the terms of this quote.", sheet.Style{Role: sheet.Plain, Wrap: true})
+	p.wide("Ordered as listed above, with the extras marked Yes, on the terms of this quote.", sheet.Style{Role: sheet.Plain, Wrap: true})
 	p.signature(p.l.q.Job.Customer.Name, "of the customer")
 	p.signature(c.Company.Name, "of the yard")
 	p.group(first)
@@ -29,21 +37,10 @@ func (p *quotePage) band(title string) {
 	p.put(18, fill(text(title), sheet.Style{Role: sheet.Section}, quoteCols)...)
 }
 
-// block writes a text under a band; nothing if there is no text.
-func (p *quotePage) block(title, words string, style sheet.Style) {
-	if sheet.Clean(words) == "" {
-		return
-	}
-	first := p.next() + 1
-	p.band(title)
-	before := len(p.s.Rows)
-	p.paragraphs(words, style)
-	if style.Role == sheet.Plain {
-		p.group(first)
-		return
-	}
-	// Long terms may run on, but not leave their band alone.
-	p.groups = append(p.groups, sheet.Range{R1: first, C1: 1, R2: before + 1, C2: quoteCols})
+// block writes a text under a band.
+func (p *quotePage) block(b block, style sheet.Style) {
+	p.band(b.title)
+	p.paragraphs(b.words, style)
 }
 
 // signature writes cells for name, signature and day, the words below each.

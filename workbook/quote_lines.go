@@ -132,13 +132,9 @@ func (p *quotePage) optional() {
 	start := p.next()
 	p.headings("Optional extras", "Yes/No", "Price")
 	first := p.next()
+	last := first
 	for i, line := range list {
-		amount := value(line.Offer)
-		if !p.customer {
-			amount.Formula = p.find("offer")
-		}
-		row := p.order(line, in(text(yes(line.Order.Chosen)), sheet.Style{Role: sheet.Input, Align: sheet.Centre}), amount)
-		p.l.allow(p.s, row, quoteChoice, yesNo(), "Yes if this extra is wanted, else No. The totals below follow.")
+		last = p.extra(line)
 		if i == 0 {
 			p.group(start)
 		}
@@ -151,6 +147,20 @@ func (p *quotePage) optional() {
 	}
 	p.wide("Choose Yes or No; the totals below follow. Labour and delivery for added extras are confirmed in a revised quote.",
 		sheet.Style{Role: sheet.Faint, Wrap: true})
+	if last > first {
+		p.group(last) // the remark is not alone on a page
+	}
+}
+
+// extra writes one extra with its price and choice, and gives its row.
+func (p *quotePage) extra(line *price.Line) int {
+	amount := value(line.Offer)
+	if !p.customer {
+		amount.Formula = p.find("offer")
+	}
+	row := p.order(line, in(text(yes(line.Order.Chosen)), sheet.Style{Role: sheet.Input, Align: sheet.Centre}), amount)
+	p.l.allow(p.s, row, quoteChoice, yesNo(), "Yes if this extra is wanted, else No. The totals below follow.")
+	return row
 }
 
 // nameExtras names a column of the extras.

@@ -9,7 +9,7 @@ import (
 )
 
 // totals writes what it comes to, down to the balance, all on one page. How to
-// pay stands beside it, if it is short enough.
+// pay and the notes stand beside it where they are short enough.
 func (p *quotePage) totals() {
 	p.gap()
 	first := p.next()
@@ -21,7 +21,7 @@ func (p *quotePage) totals() {
 	} else {
 		p.officeTotals()
 	}
-	p.payBeside(first)
+	p.beside(first, block{"Payment", p.l.q.Catalog.Payment}, block{"Notes", p.l.q.Job.Notes})
 	p.put(4)
 	p.notice()
 	if legend := p.marks.legend(); legend != "" {
@@ -30,22 +30,31 @@ func (p *quotePage) totals() {
 	p.group(first)
 }
 
-// payBeside writes how to pay at the left of the totals, under one band with
-// them. What needs more room than there is goes below.
-func (p *quotePage) payBeside(band int) {
-	box := sheet.Range{R1: band + 1, C1: 1, R2: len(p.s.Rows), C2: quoteName}
-	list := unwrapped(p.l.q.Catalog.Payment)
-	need := 0.0
-	for _, words := range list {
-		need += linesHigh(words, sheet.Faint, p.room(band, 1)+p.room(band, quoteName))
+// block is a text with its title.
+type block struct{ title, words string }
+
+// beside writes blocks at the left of the totals, from the row of the band on,
+// one under the other. What needs more room than there is goes below.
+func (p *quotePage) beside(row int, list ...block) {
+	style := sheet.Style{Role: sheet.Plain, Wrap: true}
+	for _, b := range list {
+		paragraphs, need := unwrapped(b.words), 0.0
+		for _, words := range paragraphs {
+			need += linesHigh(words, style.Role, p.room(row, 1)+p.room(row, quoteName))
+		}
+		box := sheet.Range{R1: row + 1, C1: 1, R2: row + int(need/usualRow) + 1, C2: quoteName}
+		switch {
+		case len(paragraphs) == 0:
+		case box.R2 > len(p.s.Rows):
+			p.below = append(p.below, b)
+		default:
+			p.s.Rows[row-1].Cells[0] = in(text(b.title), sheet.Style{Role: sheet.Section})
+			p.s.Rows[row-1].Cells[1].Style = sheet.Style{Role: sheet.Section}
+			p.s.Rows[row].Cells[0] = in(text(strings.Join(paragraphs, "\n")), style)
+			p.s.Merges = append(p.s.Merges, box)
+			row = box.R2 + 1
+		}
 	}
-	p.payBelow = need > usualRow*float64(box.R2-box.R1)
-	if len(list) == 0 || p.payBelow {
-		return
-	}
-	p.s.Rows[band-1].Cells[0].Value = "Payment"
-	p.s.Rows[band].Cells[0] = in(text(strings.Join(list, "\n")), sheet.Style{Role: sheet.Faint, Wrap: true})
-	p.s.Merges = append(p.s.Merges, box)
 }
 
 // sum writes one row of the totals and gives the cell of its amount.

@@ -26,7 +26,7 @@ const (
 )
 
 // quoteWidths fit between the margins of A4 paper.
-var quoteWidths = [quoteCols]float64{4.5, 31.5, 10, 8, 8, 5, 14}
+var quoteWidths = [quoteCols]float64{4, 33.5, 10, 8, 7.5, 4.5, 13.5}
 
 // quotePage is the Quote sheet while it is laid out, for the office or for the
 // customer. The customer's holds no name and no figure of another sheet.
@@ -40,7 +40,7 @@ type quotePage struct {
 	extras   sheet.Range   // rows of the optional extras; none if there are none
 	headRow  int           // row with the heads of the columns
 	lastLine int           // row of the last ordinary line
-	payBelow bool          // how to pay is too long to stand beside the totals
+	below    []block       // texts too long to stand beside the totals
 	groups   []sheet.Range // rows that are printed on one page
 }
 
