@@ -31,7 +31,7 @@ func (k *known) want(list *diag.List, id string, pos diag.Pos) {
 		return
 	}
 	list.Add(diag.Problem{Pos: pos, Code: UnknownID,
-		Message: fmt.Sprintf("%s %q is not defined; an id of a %s was expected", k.kind, id, k.kind),
+		Message: fmt.Sprintf("%s %q is not defined; the id of a defined one was expected", k.kind, id),
 		Advice:  diag.DidYouMean(id, k.names())})
 }
 

@@ -49,7 +49,7 @@ func (k *checker) want(kind, id string, pos diag.Pos, known []string) bool {
 		}
 	}
 	k.list.Add(diag.Problem{Pos: pos, Code: UnknownID,
-		Message: fmt.Sprintf("%s %q is not in the catalog; an id of a %s was expected", kind, id, kind),
+		Message: fmt.Sprintf("%s %q is not defined; the id of a defined one was expected", kind, id),
 		Advice:  diag.DidYouMean(id, known)})
 	return false
 }
