@@ -53,16 +53,16 @@ func holds(t *testing.T, property func(t *rapid.T, c *catalog.Catalog, j *job.Jo
 	rapid.Check(t, func(t *rapid.T) { property(t, c, jobtest.Draw(t, c)) })
 }
 
-// same fails where two numbers differ.
-func same(t failer, what string, got, want money.Number) {
+// alike fails where two numbers differ.
+func alike(t failer, what string, got, want money.Number) {
 	t.Helper()
 	if !got.Equal(want) {
 		t.Fatalf("%s is %s; %s was expected", what, got, want)
 	}
 }
 
-// sum adds up one figure of each of a list.
-func sum[T any](list []T, figure func(*T) money.Number) money.Number {
+// added adds up one figure of each of a list.
+func added[T any](list []T, figure func(*T) money.Number) money.Number {
 	total := money.Zero
 	for i := range list {
 		total = total.Add(figure(&list[i]))
@@ -76,17 +76,17 @@ func TestTotalsAddUp(t *testing.T) {
 		p := quoted(t, c, j).Price
 		for i := range p.Lines {
 			l := &p.Lines[i]
-			same(t, l.Key+", rounded", l.Amount.Round(int32(p.Currency.Minor)), l.Amount)
+			alike(t, l.Key+", rounded", l.Amount.Round(int32(p.Currency.Minor)), l.Amount)
 			if l.Amount.IsNegative() {
 				t.Fatalf("%s is %s", l.Key, l.Amount)
 			}
 		}
-		same(t, "subtotal", p.Subtotal, sum(p.Lines, func(l *price.Line) money.Number { return l.Amount }))
-		same(t, "tax", p.Tax, sum(p.Taxes, func(x *price.TaxLine) money.Number { return x.Amount }))
-		same(t, "total", p.Total, p.Subtotal.Add(p.Tax))
-		same(t, "deposit and balance", p.Deposit.Add(p.Balance), p.Total)
-		same(t, "received and due", p.Received.Add(p.Due), p.Total)
-		same(t, "received", p.Received, sum(j.Payments, func(x *job.Payment) money.Number { return x.Amount }))
+		alike(t, "subtotal", p.Subtotal, added(p.Lines, func(l *price.Line) money.Number { return l.Amount }))
+		alike(t, "tax", p.Tax, added(p.Taxes, func(x *price.TaxLine) money.Number { return x.Amount }))
+		alike(t, "total", p.Total, p.Subtotal.Add(p.Tax))
+		alike(t, "deposit and balance", p.Deposit.Add(p.Balance), p.Total)
+		alike(t, "received and due", p.Received.Add(p.Due), p.Total)
+		alike(t, "received", p.Received, added(j.Payments, func(x *job.Payment) money.Number { return x.Amount }))
 		if j.Customer.Exempt && !p.Tax.IsZero() {
 			t.Fatalf("tax of %s from an exempt customer", p.Tax)
 		}
@@ -98,8 +98,8 @@ func TestTotalsAddUp(t *testing.T) {
 func TestMarginIsConsistent(t *testing.T) {
 	holds(t, func(t *rapid.T, c *catalog.Catalog, j *job.Job) {
 		p := quoted(t, c, j).Price
-		same(t, "cost", p.Cost, sum(p.Lines, func(l *price.Line) money.Number { return l.Cost }))
-		same(t, "margin and cost", p.Margin.Add(p.Cost), p.Subtotal)
+		alike(t, "cost", p.Cost, added(p.Lines, func(l *price.Line) money.Number { return l.Cost }))
+		alike(t, "margin and cost", p.Margin.Add(p.Cost), p.Subtotal)
 		off := p.Percent.Mul(p.Subtotal).Sub(p.Margin.Mul(money.Hundred)).Abs()
 		if p.Subtotal.IsPositive() && off.GreaterThan(p.Subtotal.Mul(money.Float(0.005))) {
 			t.Fatalf("%s percent of %s is not %s", p.Percent, p.Subtotal, p.Margin)
@@ -182,17 +182,17 @@ func TestHoursAddUp(t *testing.T) {
 		for i := range h.Skills {
 			skills, plain = skills.Add(h.Skills[i].Hours), plain.Add(h.Skills[i].Plain).Add(h.Skills[i].Over)
 		}
-		same(t, "hours", h.Hours, tasks)
-		same(t, "hours of windows", windows, tasks)
-		same(t, "hours of skills", skills, tasks)
-		same(t, "plain hours and overtime", plain, tasks)
+		alike(t, "hours", h.Hours, tasks)
+		alike(t, "hours of windows", windows, tasks)
+		alike(t, "hours of skills", skills, tasks)
+		alike(t, "plain hours and overtime", plain, tasks)
 		charged := money.Zero
 		for i := range q.Price.Lines {
 			if l := &q.Price.Lines[i]; l.Kind == price.Labour {
 				charged = charged.Add(l.Ordered)
 			}
 		}
-		same(t, "hours charged", charged, tasks)
+		alike(t, "hours charged", charged, tasks)
 	})
 }
 
@@ -206,9 +206,9 @@ func TestUnchosenExtrasAddNothing(t *testing.T) {
 			return
 		}
 		a, b := quoted(t, c, j), quoted(t, c, &without)
-		same(t, "total", a.Price.Total, b.Price.Total)
-		same(t, "cost", a.Price.Cost, b.Price.Cost)
-		same(t, "hours", a.Labour.Hours, b.Labour.Hours)
+		alike(t, "total", a.Price.Total, b.Price.Total)
+		alike(t, "cost", a.Price.Cost, b.Price.Cost)
+		alike(t, "hours", a.Labour.Hours, b.Labour.Hours)
 		if x, y := picked(a), picked(b); !equal(x, y) {
 			t.Fatalf("picked %v with the extras offered, %v without", x, y)
 		}

@@ -15,6 +15,7 @@ import (
 // same sheet. Nothing of the office's other sheets is in it.
 func Customer(q *quote.Quote) *sheet.Book {
 	l := newLayout(q)
+	// The file says of itself only whose quote it is.
 	l.book.Subject = ""
 	l.quotePage(true)
 	return l.book
@@ -22,6 +23,7 @@ func Customer(q *quote.Quote) *sheet.Book {
 
 // customerTotals computes the totals from what stands on the sheet.
 func (p *quotePage) customerTotals() {
+	// Each part is written after those that it is a share of.
 	parts := p.goodsAndWork()
 	waiver := p.waiverPart()
 	parts = append(parts, waiver...)
@@ -42,9 +44,9 @@ func (p *quotePage) customerTotals() {
 	}
 }
 
-// goodsAndWork writes what is ordered, the extras, labour and delivery, and gives
-// their cells. Where only totals are
-// shown, all but the extras is one sum, which does not tell how it is made up.
+// goodsAndWork writes what is ordered, the extras, labour and delivery, and
+// gives their cells. Where only totals are shown, all but the extras is one
+// sum, so that no formula tells how it is made up.
 func (p *quotePage) goodsAndWork() []string {
 	l, rates := p.l, &p.l.q.Catalog.Rates
 	labour, delivery, listed := l.kindSum(price.Labour), l.kindSum(price.Delivery), l.listed()
@@ -129,6 +131,7 @@ func (p *quotePage) waiverPart() []string {
 func (p *quotePage) minimumPart(before []string) []string {
 	line := p.l.q.Price.Find("M:minimum")
 	least := p.l.q.Catalog.Rates.MinOrder
+	// What is left if every extra is refused, the waiver not counted.
 	lowest := p.l.q.Price.Subtotal.Sub(amountOf(p.l.extraLines())).Sub(p.l.kindSum(price.Waiver))
 	if line == nil || line.Amount.IsZero() && lowest.GreaterThanOrEqual(least) {
 		return nil
@@ -152,6 +155,7 @@ func (p *quotePage) taxRow(t *price.TaxLine, waiver, minimum []string) string {
 	if !p.l.q.Job.Customer.Exempt {
 		rates := &p.l.q.Catalog.Rates
 		on := p.base(func(x *price.Line) bool { return slices.Contains(t.Tax.Classes, x.Tax) })
+		// Waiver and top-up move with the choices, so their cells are counted.
 		if slices.Contains(t.Tax.Classes, rates.WaiverTax) && len(waiver) > 0 {
 			on += "+" + plus(waiver)
 		}

@@ -165,7 +165,7 @@ func TestCustomerInputs(t *testing.T) {
 		t.Errorf("names %v, subject %q, %d sheets; want none, none, 1", b.Names, b.Subject, len(b.Sheets))
 	}
 	s := b.Sheets[0]
-	sign := rowOf(s, 1, "Acceptance")
+	sign := rowOf(s, 1, acceptWords)
 	choices := 0
 	for row := range s.Rows {
 		for col := range s.Rows[row].Cells {

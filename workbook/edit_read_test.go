@@ -5,6 +5,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -26,12 +27,17 @@ func readFigures(t *testing.T, file string) figures {
 	if err != nil {
 		t.Fatal(err)
 	}
+	var bad []string
 	for name, all := range cells {
 		for ref, c := range all {
 			if c.Kind == calc.Fault {
-				t.Errorf("%s: %s!%s =%s gives %s", file, name, ref, c.Formula, c.Text)
+				bad = append(bad, fmt.Sprintf("%s!%s =%s gives %s", name, ref, c.Formula, c.Text))
 			}
 		}
+	}
+	if len(bad) > 0 {
+		slices.Sort(bad)
+		t.Errorf("%s: %d cells with error values:\n  %s", file, len(bad), strings.Join(bad[:min(len(bad), mostShown)], "\n  "))
 	}
 	return figures{cells, &sheet.Book{Names: readNames(t, file)}}
 }

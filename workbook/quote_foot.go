@@ -2,10 +2,13 @@ package workbook
 
 import (
 	"math"
-	"unicode/utf8"
+	"strings"
 
 	"tentwright/workbook/sheet"
 )
+
+// acceptWords stand over the cells to sign in.
+const acceptWords = "Accepted as listed, with the extras marked Yes, on these terms"
 
 // termsTogether is how many paragraphs of the terms stay with their band.
 const termsTogether = 4
@@ -24,8 +27,7 @@ func (p *quotePage) foot() {
 		p.groups = append(p.groups, sheet.Range{R1: first, C1: 1, R2: min(first+termsTogether, len(p.s.Rows)), C2: quoteCols})
 	}
 	first := p.next() + 1
-	p.band("Acceptance")
-	p.wide("Ordered as listed above, with the extras marked Yes, on the terms of this quote.", sheet.Style{Role: sheet.Plain, Wrap: true})
+	p.band(acceptWords)
 	p.signature(p.l.q.Job.Customer.Name, "of the customer")
 	p.signature(c.Company.Name, "of the yard")
 	p.group(first)
@@ -53,7 +55,7 @@ func (p *quotePage) signature(who, whose string) {
 	for i := quoteMark - 1; i < quoteCols; i++ {
 		cells[i].Style = sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left}
 	}
-	row := p.put(26, cells...)
+	row := p.put(24, cells...)
 	captions := make([]sheet.Cell, quoteCols)
 	for i, words := range []string{"Name, for " + who, "Signature", "Date"} {
 		p.merge(spans[i][0], spans[i][1])
@@ -133,7 +135,11 @@ func (p *quotePage) height(row int) float64 {
 		if !ok || words == "" || p.manyRows(row, i+1) {
 			continue
 		}
-		most = max(most, linesHigh(words, r.Cells[i].Style.Role, p.room(row, i+1)))
+		width := p.room(row, i+1)
+		if !r.Cells[i].Style.Wrap {
+			width = math.MaxFloat64
+		}
+		most = max(most, linesHigh(words, r.Cells[i].Style.Role, width))
 	}
 	return most
 }
@@ -144,9 +150,25 @@ func linesHigh(words string, role sheet.Role, width float64) float64 {
 	if size == 0 {
 		size = 10
 	}
-	// A letter is about half as wide as high.
-	lines := math.Ceil(float64(utf8.RuneCountInString(words)) * size * 0.48 / (width - 4))
+	lines := math.Ceil(wordsWide(words) * size / (width - 4))
 	return lines*size*1.2 + 3
+}
+
+// wordsWide is how wide a text runs, as a multiple of its size: narrow letters
+// about a quarter, capitals and wide ones seven tenths, others half.
+func wordsWide(words string) float64 {
+	sum := 0.0
+	for _, r := range words {
+		switch {
+		case strings.ContainsRune(" .,:;'!|()-ijltfrI", r):
+			sum += 0.28
+		case r >= 'A' && r <= 'Z', r == 'm', r == 'w', r > '~':
+			sum += 0.7
+		default:
+			sum += 0.55
+		}
+	}
+	return sum
 }
 
 // manyRows tells whether a cell is merged over several rows, which grow for

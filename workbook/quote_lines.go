@@ -18,8 +18,13 @@ func (p *quotePage) lines() {
 		}
 		first := p.next()
 		if p.headRow == 0 {
-			p.headRow = p.headings("Description", "", "Amount")
+			amount := "Amount"
+			if p.customer && p.show == "total" {
+				amount = ""
+			}
+			p.headRow = p.headings("Description", "", amount)
 		}
+		// The band is filled in once it is known where its lines end.
 		p.put(18)
 		at := len(p.s.Rows)
 		for k, line := range list {
@@ -109,6 +114,8 @@ func (p *quotePage) sectionSum(list []*price.Line, first, last int) sheet.Cell {
 }
 
 // sumOf adds up what is charged on the lines between two numbers of the quote.
+// Extras and lines added by hand are outside such numbers: extras come last,
+// added lines have none.
 func (p *quotePage) sumOf(from, to string) string {
 	return p.l.rounded(`SUMIFS(build_amount,build_no,">="&` + from + `,build_no,"<="&` + to + ")")
 }
@@ -239,10 +246,10 @@ func (m *marks) legend() string {
 		list = append(list, letter(i)+": "+set)
 	}
 	if len(m.sets) > 0 {
-		list = append(list, "-: not taxed")
+		list = append(list, "-: no tax")
 	}
 	if m.waived(price.Hire) {
-		list = append(list, "W: the damage waiver is a share of these")
+		list = append(list, "W: damage waiver")
 	}
 	return strings.Join(list, ".  ")
 }

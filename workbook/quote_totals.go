@@ -42,6 +42,7 @@ func (p *quotePage) beside(row int, list ...block) {
 		for _, words := range paragraphs {
 			need += linesHigh(words, style.Role, p.room(row, 1)+p.room(row, quoteName))
 		}
+		// One row more than it takes keeps the text off the next band.
 		box := sheet.Range{R1: row + 1, C1: 1, R2: row + int(need/usualRow) + 1, C2: quoteName}
 		switch {
 		case len(paragraphs) == 0:
@@ -145,6 +146,7 @@ func (p *quotePage) officeTotals() {
 		p.marks.of(l.q.Catalog.Rates.LabourTax, price.Labour), "total_labour", l.kindSum(price.Labour)}, true)
 	p.part(part{quoted(deliveryWords), deliveryWords,
 		p.marks.of(l.q.Catalog.Rates.DeliveryTax, price.Delivery), "total_delivery", l.kindSum(price.Delivery)}, true)
+	// In the order in which each is a share of those before it.
 	for i := range r.Lines {
 		p.officeCharge(&r.Lines[i])
 	}

@@ -26,7 +26,7 @@ const (
 )
 
 // quoteWidths fit between the margins of A4 paper.
-var quoteWidths = [quoteCols]float64{4, 33.5, 10, 8, 7.5, 4.5, 13.5}
+var quoteWidths = [quoteCols]float64{4, 33.5, 10, 8, 8, 4.5, 13}
 
 // quotePage is the Quote sheet while it is laid out, for the office or for the
 // customer. The customer's holds no name and no figure of another sheet.

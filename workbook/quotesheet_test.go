@@ -168,6 +168,25 @@ func TestParagraphs(t *testing.T) {
 	}
 }
 
+// The office's sheet shows what the customer's does, in every way of showing
+// prices, and its stored figures are what its formulas give.
+func TestQuoteSheetFigures(t *testing.T) {
+	dir := t.TempDir()
+	var files []string
+	for _, show := range []string{"line", "section", "total"} {
+		q := makeQuote(t, gardenJob, "number:", "show_prices: "+show+"\nnumber:")
+		own, inner := Customer(q).Sheets[0], sheetOf(t, Layout(q), SheetQuote)
+		for _, words := range []string{"Subtotal", "Total", openWords} {
+			a, b := rowOf(own, quoteCount, words), rowOf(inner, quoteCount, words)
+			if a == 0 || b == 0 {
+				t.Errorf("%s: %q in rows %d and %d; want it in both", show, words, a, b)
+			}
+		}
+		files = append(files, save(t, dir, show+".xlsx", Layout(q)))
+	}
+	same(t, files...)
+}
+
 // A block of totals is never torn, however many lines stand before it.
 func TestTotalsStayTogether(t *testing.T) {
 	for lines := range 40 {

@@ -9,8 +9,10 @@ import (
 	"hash/crc32"
 	"io"
 	"io/fs"
+	"runtime"
 	"slices"
 	"sync"
+	"sync/atomic"
 )
 
 // epoch is the date of every part, 1 January 1980 in the form of the zip
@@ -80,26 +82,30 @@ type packedPart struct {
 }
 
 // deflate compresses the parts, several at once: it is the larger part of the
-// time that a workbook takes, and someone waits for it on the phone.
+// time that a workbook takes, and someone waits for it on the phone. Each
+// worker keeps one compressor for all its parts.
 func (p *packer) deflate() ([]packedPart, error) {
 	packed := make([]packedPart, len(p.parts))
-	faults := make([]error, len(p.parts))
+	faults := make([]error, runtime.GOMAXPROCS(0))
+	var next atomic.Int64
 	var all sync.WaitGroup
-	for i := range p.parts {
+	for worker := range faults {
 		all.Go(func() {
-			packed[i], faults[i] = deflatePart(p.parts[i].name, p.polish(p.parts[i].name, p.parts[i].data.Bytes()))
+			w, err := flate.NewWriter(nil, level)
+			for i := int(next.Add(1)) - 1; err == nil && i < len(packed); i = int(next.Add(1)) - 1 {
+				packed[i], err = deflatePart(w, p.parts[i].name, p.polish(p.parts[i].name, p.parts[i].data.Bytes()))
+			}
+			faults[worker] = err
 		})
 	}
 	all.Wait()
 	return packed, errors.Join(faults...)
 }
 
-func deflatePart(name string, data []byte) (packedPart, error) {
+func deflatePart(w *flate.Writer, name string, data []byte) (packedPart, error) {
 	var out bytes.Buffer
-	w, err := flate.NewWriter(&out, level)
-	if err != nil {
-		return packedPart{}, err
-	}
+	out.Grow(len(data) / 6)
+	w.Reset(&out)
 	if _, err := w.Write(data); err != nil {
 		return packedPart{}, err
 	}
