@@ -79,6 +79,10 @@ const (
 	slack = 0.98
 )
 
+// mostSqueezed is how much more than two pages may be printed on two; 10 point
+// print is then 8 point.
+const mostSqueezed = 1.25
+
 // textSizes are the sizes of print of the roles that are not 10 points.
 var textSizes = map[sheet.Role]float64{sheet.Title: 16, sheet.Subtitle: 11, sheet.Section: 11, sheet.Grand: 13, sheet.Faint: 8}
 
@@ -111,13 +115,38 @@ func (p *quotePage) paginate() {
 		}
 		used += heights[row]
 	}
+	p.squeeze(heights, page)
 	p.repeatHeadings()
+}
+
+// squeeze prints what would run a little onto a third page on two, in smaller
+// print: a customer signs the second page and should not look for a third.
+func (p *quotePage) squeeze(heights []float64, page float64) {
+	sum := 0.0
+	for _, h := range heights {
+		sum += h
+	}
+	if len(p.s.Breaks) < 2 || sum > mostSqueezed*2*page {
+		return
+	}
+	p.s.Breaks = nil
+	p.s.Page.FitTall = 2
+	p.squeezed = sum/2 < p.heightTo(heights, p.lastLine)
+}
+
+func (p *quotePage) heightTo(heights []float64, row int) float64 {
+	sum := 0.0
+	for _, h := range heights[:row+1] {
+		sum += h
+	}
+	return sum
 }
 
 // repeatHeadings prints the heads of the columns again where the lines run on
 // over a page.
 func (p *quotePage) repeatHeadings() {
-	if len(p.s.Breaks) == 0 || p.s.Breaks[0] > p.lastLine || p.headRow == 0 {
+	over := p.squeezed || len(p.s.Breaks) > 0 && p.s.Breaks[0] <= p.lastLine
+	if !over || p.headRow == 0 {
 		return
 	}
 	p.s.TitleRows = [2]int{p.headRow, p.headRow}

@@ -175,3 +175,21 @@ func (m *maker) money() {
 			Amount: money.Percent(money.Int(m.choose("amount", 300000))), Note: *one(m, "payment note", words)})
 	}
 }
+
+// Times is a job several times as large: every tent and item stands in it that
+// often, as lines of their own.
+func Times(j *job.Job, many int) *job.Job {
+	large := *j
+	large.Tents, large.Items = nil, nil
+	for n := range many {
+		for _, t := range j.Tents {
+			t.ID += "-" + strconv.Itoa(n+1)
+			if t.Joins != "" {
+				t.Joins += "-" + strconv.Itoa(n+1)
+			}
+			large.Tents = append(large.Tents, t)
+		}
+		large.Items = append(large.Items, j.Items...)
+	}
+	return &large
+}
