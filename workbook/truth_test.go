@@ -166,3 +166,17 @@ func checkTruth(t *testing.T, trials []trial) {
 	}
 	t.Logf("%d formulas in %d workbooks", total, len(trials))
 }
+
+// A job ten times as large as a usual one, of some forty lines of tents, still
+// makes a workbook, and its formulas are as true.
+func TestLargeJob(t *testing.T) {
+	c := demoCatalog(t)
+	q := mustQuote(t, c, jobtest.Times(jobtest.Random(c, 1), 10))
+	for _, b := range []*sheet.Book{workbook.Layout(q), workbook.Customer(q)} {
+		if err := b.Check(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	calc.Need(t)
+	checkTruth(t, []trial{{"large", q, workbook.Layout(q), leastCount}, {"large-customer", q, workbook.Customer(q), 3}})
+}
