@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"slices"
 	"strings"
 
 	"tentwright/catalog/money"
@@ -68,10 +69,15 @@ func (l *layout) build() {
 // their own: counts look up how many tents there are, and lines further down
 // take their quantity from counts.
 func (l *layout) orderRows(t *table) {
+	var lines []*price.Line
 	for i := range l.q.Price.Lines {
 		if line := &l.q.Price.Lines[i]; line.Order != nil {
-			l.orderRow(t, line)
+			lines = append(lines, line)
 		}
+	}
+	slices.SortStableFunc(lines, func(a, b *price.Line) int { return l.keys[a.Key] - l.keys[b.Key] })
+	for _, line := range lines {
+		l.orderRow(t, line)
 	}
 	tents := len(l.q.Parts.Tents)
 	if tents == 0 {

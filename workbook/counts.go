@@ -126,7 +126,6 @@ func (l *layout) countTable(s *sheet.Sheet) {
 		{"what", "Counted", 32, body(sheet.Text)},
 		{"per", "Of one", 14, body(sheet.Num2)},
 		{"many", "Times", 14, calc(sheet.Whole)},
-		{"", "", 12, body(sheet.Text)},
 		{"amount", "Amount", 14, calc(sheet.Num2)},
 	})
 	for i := range l.q.Parts.Counts {
@@ -160,7 +159,7 @@ func (l *layout) countRow(t *table, c *parts.Count) {
 	if c.Order != "" {
 		many = formula(find("tents_ordered", "tents_key", quoted(c.Order)), c.Many)
 	}
-	t.add(text(c.Key), text(c.Tent), text(c.Name), per, many, text(""), formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
+	t.add(text(c.Key), text(c.Tent), text(c.Name), per, many, formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
 	if c.Driver == "guests" || c.Driver == "days-out" {
 		l.allow(t.s, row, t.col("per"), wholes(0, 100000), c.Name)
 		l.name("job_"+ident(c.Driver), t.s, sheet.Range{R1: row, C1: t.col("per"), R2: row, C2: t.col("per")}, "")
@@ -170,7 +169,7 @@ func (l *layout) countRow(t *table, c *parts.Count) {
 // lateRow is a count that follows from the load, or from the parts of a tag.
 func (l *layout) lateRow(t *table, c *parts.Count) {
 	row := t.next()
-	t.add(text(c.Key), text(""), text(c.Name), formula(lateFormula(c.Driver), c.Per), value(1), text(""),
+	t.add(text(c.Key), text(""), text(c.Name), formula(lateFormula(c.Driver), c.Per), value(1),
 		formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
 }
 

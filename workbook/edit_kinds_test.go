@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"tentwright/catalog"
-	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
 	"tentwright/quote/job"
 	"tentwright/quote/parts"
