@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tentwright/catalog/money"
+	"tentwright/quote/parts"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
 )
@@ -47,17 +48,42 @@ func buildColumns() []column {
 // buildPrinted is how many of these columns are printed.
 const buildPrinted = 14
 
+// Tables of the price build-up. Counts look up how many tents there are, items
+// take their quantity from counts, and hours follow from items: three tables,
+// so that none depends on itself, and each can be sorted.
+const (
+	tentLines = "tents"
+	itemLines = "build"
+	workLines = "work"
+)
+
 // build lays out every priced line with its terms, then the charges on the
 // whole, the totals and the payments.
 func (l *layout) build() {
 	s := l.sheet(SheetBuild, "Each line with its terms, cost beside price. For the office only.", sheet.TabOffice, true)
 	l.demoRow(s)
-	t := l.startTable(s, "build", buildColumns())
-	l.orderRows(t)
+	tents, items := l.numbered()
+	if len(tents) > 0 {
+		t := l.startTable(s, tentLines, buildColumns())
+		for _, line := range tents {
+			l.orderRow(t, line)
+		}
+		t.end()
+		l.finishLines(t)
+		band(s, "Items and services", buildPrinted)
+	}
+	t := l.startTable(s, itemLines, buildColumns())
+	for _, line := range items {
+		l.orderRow(t, line)
+	}
 	l.spareRows(t)
 	t.end()
 	t.widths()
-	l.finishBuild(t)
+	l.finishLines(t)
+	rows := t.rows()
+	rows.R1--
+	s.Filter = &rows
+	s.FreezeCols, l.buildTax = 3, t.col("tax")
 	l.workRows(t)
 	l.charges(s)
 	l.totals(s)
@@ -65,34 +91,55 @@ func (l *layout) build() {
 	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: buildPrinted}
 }
 
-// orderRows are the lines of the order. Tents come first and have names of
-// their own: counts look up how many tents there are, and lines further down
-// take their quantity from counts.
-func (l *layout) orderRows(t *table) {
-	var lines []*price.Line
+// numbered is the lines of the order as the quote numbers them, tents apart.
+func (l *layout) numbered() (tents, items []*price.Line) {
 	for i := range l.q.Price.Lines {
-		if line := &l.q.Price.Lines[i]; line.Order != nil {
-			lines = append(lines, line)
+		switch line := &l.q.Price.Lines[i]; {
+		case line.Order == nil:
+		case line.Order.Item == nil:
+			tents = append(tents, line)
+		default:
+			items = append(items, line)
 		}
 	}
-	slices.SortStableFunc(lines, func(a, b *price.Line) int { return l.keys[a.Key] - l.keys[b.Key] })
-	for _, line := range lines {
-		l.orderRow(t, line)
+	for _, lines := range [][]*price.Line{tents, items} {
+		slices.SortStableFunc(lines, func(a, b *price.Line) int { return l.keys[a.Key] - l.keys[b.Key] })
 	}
-	tents := len(l.q.Parts.Tents)
-	if tents == 0 {
-		return
+	return tents, items
+}
+
+// tableOf is the table in which an order line stands.
+func tableOf(o *parts.Order) string {
+	if o.Item == nil {
+		return tentLines
 	}
-	for _, id := range []string{"key", "ordered"} {
-		l.name("tents_"+id, t.s, sheet.Range{R1: t.first, C1: t.col(id), R2: t.first + tents - 1, C2: t.col(id)}, "")
+	return itemLines
+}
+
+// orderTables are the tables of the order's lines; a job without tents has
+// only one.
+func (l *layout) orderTables() []string {
+	if len(l.q.Parts.Tents) == 0 {
+		return []string{itemLines}
 	}
+	return []string{tentLines, itemLines}
+}
+
+// sumOver adds up a formula for each of some tables; "@" stands for the
+// table's name.
+func sumOver(tables []string, f string) string {
+	terms := make([]string, len(tables))
+	for i, table := range tables {
+		terms[i] = strings.ReplaceAll(f, "@", table)
+	}
+	return strings.Join(terms, "+")
 }
 
 // workRows are labour and delivery: a table of its own, since hours follow
 // from the lines above.
 func (l *layout) workRows(lines *table) {
 	band(lines.s, "Labour and delivery", buildPrinted)
-	t := lines.after("work")
+	t := lines.after(workLines)
 	for i := range l.q.Price.Lines {
 		switch line := &l.q.Price.Lines[i]; line.Kind {
 		case price.Labour:
@@ -113,21 +160,19 @@ func (l *layout) demoRow(s *sheet.Sheet) {
 	s.Rows = append(s.Rows, row)
 }
 
-func (l *layout) finishBuild(t *table) {
-	s := t.s
-	s.FreezeRows, s.FreezeCols = t.first-1, 3
-	s.TitleRows = [2]int{t.first - 1, t.first - 1}
-	l.buildTax = t.col("tax")
-	rows := t.rows()
-	rows.R1--
-	s.Filter = &rows
+// finishLines says what may be typed into a table of order lines, and shows in
+// red what earns too little.
+func (l *layout) finishLines(t *table) {
 	quantity := sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "1000000"}
 	l.allowColumn(t, "quantity", quantity, "how many; a counted line follows from a tent and is locked")
 	l.allowColumn(t, "hand", percents(), "percent off this line, given by hand")
 	low := t.at("low", t.first) + "=1"
-	s.Highlights = append(s.Highlights,
+	t.s.Highlights = append(t.s.Highlights,
 		sheet.Highlight{Range: t.column("percent"), Formula: low, Role: sheet.Warn},
 		sheet.Highlight{Range: t.column("margin"), Formula: low, Role: sheet.Warn})
+	if t.s.FreezeRows == 0 {
+		t.s.FreezeRows, t.s.TitleRows = t.first-1, [2]int{t.first - 1, t.first - 1}
+	}
 }
 
 // orderRow is a line that the customer orders.
@@ -289,6 +334,17 @@ func (l *layout) spareRows(t *table) {
 		Title: "Add a line", Prompt: "An id of the Price List. Parts, hours and vehicles follow when the job is quoted again.", Error: "This id is not on the Price List."})
 }
 
+// anyBreak is the quantity break of whatever item a line holds.
+func (l *layout) anyBreak(n *line) string {
+	f := "0"
+	class := find("item_break", "item_id", n.at("id"))
+	for i := range l.q.Catalog.Rates.Breaks {
+		id := l.q.Catalog.Rates.Breaks[i].ID
+		f = "IF(" + class + "=" + quoted(id) + "," + breakFormula(id, n.at("quantity")) + "," + f + ")"
+	}
+	return f
+}
+
 func (l *layout) spareRow(t *table, number int) {
 	n := t.line()
 	id := n.at("id")
@@ -298,7 +354,7 @@ func (l *layout) spareRow(t *table, number int) {
 	n.set("id", in(text(""), input(sheet.Text)))
 	n.set("quantity", in(value(nil), input(sheet.General)))
 	n.set("hand", value(0))
-	n.set("break", value(0))
+	n.set("break", formula(some(l.anyBreak(n), "0"), 0))
 	n.set("ordered", formula(some(n.at("quantity")+"+0", "0"), 0))
 	for _, col := range []string{"name", "unit", "kind", "tax"} {
 		n.set(col, formula(some(find("item_"+col, "item_id", id), `""`), ""))

@@ -90,7 +90,7 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 	case "margin":
 		return "total_percent", "rate_margin_floor"
 	case "lines below floor":
-		return "SUM(build_low)", ""
+		return sumOver(l.orderTables(), "SUM(@_low)"), ""
 	case "crew":
 		return "window_" + ident(rest) + "_crew", "window_" + ident(rest) + "_smallest"
 	case "seats":

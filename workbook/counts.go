@@ -232,7 +232,11 @@ func (l *layout) needRow(t *table, n *parts.Need) {
 	row := t.next()
 	driver, lookup := n.Count, find("count_amount", "count_key", t.at("driver", row))
 	if n.Order != "" {
-		driver, lookup = n.Order, find("build_ordered", "build_key", t.at("driver", row))
+		table := itemLines
+		if strings.HasPrefix(n.Order, "T:") {
+			table = tentLines
+		}
+		driver, lookup = n.Order, find(table+"_ordered", table+"_key", t.at("driver", row))
 	}
 	of, per, min := t.at("of", row), t.at("per", row), t.at("min", row)
 	count := "IF(" + of + ">0,MAX(" + min + ",ROUNDUP(" + of + "*" + per + "-0.000001,0)),0)"

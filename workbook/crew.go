@@ -13,7 +13,7 @@ import (
 // hours by skill and phase.
 func (l *layout) crewHours() {
 	s := l.sheet(SheetCrew, "Person-hours by task. Change crews and days here, minutes and pay on Rates.", sheet.TabCrew, true)
-	s.Columns = []sheet.Column{{Width: 30}, {Width: 16}, {Width: 14}, {Width: 12}, {Width: 12}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 28}}
+	s.Columns = []sheet.Column{{Width: 30}, {Width: 16}, {Width: 14}, {Width: 12}, {Width: 12}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 28}}
 	l.windowTable(s)
 	l.skillTable(s)
 	l.phaseTable(s)
@@ -23,7 +23,7 @@ func (l *layout) crewHours() {
 
 // windowTable has one row for each stretch of work by one crew.
 func (l *layout) windowTable(s *sheet.Sheet) {
-	band(s, "Windows of work, per person", 13)
+	band(s, "Windows of work, per person", 14)
 	t := l.startTable(s, "window", []column{
 		{"name", "Window", 30, body(sheet.Text)},
 		{"id", "Id", 16, sheet.Style{Role: sheet.Key}},
@@ -67,7 +67,7 @@ func (l *layout) windowRow(t *table, i int) {
 	weekOver := "MAX(0," + at("before") + "+" + at("plain") + "-MAX(overtime_weekly," + at("before") + "))"
 	t.add(text(w.Spec.Name), text(w.Spec.ID),
 		formula("ROUND(SUMIFS(task_hours,task_window,"+at("id")+"),2)", w.Hours),
-		formula(l.smallestFormula(w.Spec.ID), w.Smallest),
+		formula("SUMPRODUCT(MAX((task_window="+at("id")+")*task_smallest))", w.Smallest),
 		value(w.Crew), value(w.Days), value(w.Worked),
 		formula("ROUND("+at("hours")+"/"+at("crew")+",4)", w.Person),
 		formula("ROUND("+at("person")+"/"+at("days")+",4)", w.Day),
@@ -80,40 +80,9 @@ func (l *layout) windowRow(t *table, i int) {
 	}
 }
 
-// smallestFormula is the largest of the smallest crews of the tasks with hours.
-func (l *layout) smallestFormula(window string) string {
-	var terms []string
-	for i := range l.q.Labour.Tasks {
-		if t := &l.q.Labour.Tasks[i]; t.Window == window {
-			key := "SUMIFS(task_hours,task_key," + quoted(t.Key) + ")"
-			terms = append(terms, "IF("+key+">0,smallest_"+ident(t.Rule.ID)+",0)")
-		}
-	}
-	return largest(terms)
-}
-
-// largest nests MAX so that no call has more arguments than every spreadsheet
-// program takes.
-func largest(terms []string) string {
-	const most = 30
-	if len(terms) == 0 {
-		return "0"
-	}
-	for len(terms) > most {
-		var next []string
-		for len(terms) > 0 {
-			n := min(most, len(terms))
-			next = append(next, "MAX("+strings.Join(terms[:n], ",")+")")
-			terms = terms[n:]
-		}
-		terms = next
-	}
-	return "MAX(0," + strings.Join(terms, ",") + ")"
-}
-
 // skillTable has the hours and the cost of each skill in each window.
 func (l *layout) skillTable(s *sheet.Sheet) {
-	band(s, "Hours by window and skill", 13)
+	band(s, "Hours by window and skill", 14)
 	t := l.startTable(s, "skill", []column{
 		{"name", "Skill", 30, body(sheet.Text)},
 		{"window", "Window", 16, sheet.Style{Role: sheet.Key}},
@@ -142,7 +111,7 @@ func (l *layout) skillTable(s *sheet.Sheet) {
 
 // phaseTable adds the hours up by phase.
 func (l *layout) phaseTable(s *sheet.Sheet) {
-	band(s, "Hours by phase", 13)
+	band(s, "Hours by phase", 14)
 	t := l.startTable(s, "phase", []column{
 		{"name", "Phase", 30, body(sheet.Text)},
 		{"hours", "Hours", 16, calc(sheet.Hours)},
@@ -162,7 +131,7 @@ func (l *layout) phaseTable(s *sheet.Sheet) {
 
 // taskTable has one row for each labour rule and what it is applied to.
 func (l *layout) taskTable(s *sheet.Sheet) {
-	band(s, "Tasks", 13)
+	band(s, "Tasks", 14)
 	t := l.startTable(s, "task", []column{
 		{"name", "Task", 30, wrap()},
 		{"phase", "Phase", 16, body(sheet.Text)},
@@ -175,6 +144,7 @@ func (l *layout) taskTable(s *sheet.Sheet) {
 		{"fixed", "Fixed minutes", 11, calc(sheet.General)},
 		{"factor", "Site, times", 11, calc(sheet.Factor)},
 		{"hours", "Hours", 11, sheet.Style{Role: sheet.Calc, Format: sheet.Hours, Bold: true}},
+		{"smallest", "Smallest crew", 11, calc(sheet.Whole)},
 		{"rule", "Rule", 11, sheet.Style{Role: sheet.Key}},
 		{"key", "Key", 28, sheet.Style{Role: sheet.Key}},
 	})
@@ -189,11 +159,16 @@ func (l *layout) taskRow(t *table, task *labour.Task) {
 	at := func(id string) string { return t.at(id, row) }
 	rule := ident(task.Rule.ID)
 	driver, _ := catalog.FindDriver(task.Rule.Driver)
+	smallest := 0
+	if task.Hours.IsPositive() {
+		smallest = task.Rule.Crew
+	}
 	hours := "IF(" + at("amount") + ">0,ROUND((" + at("amount") + "*" + at("minutes") + "+" + at("fixed") + ")*" + at("factor") + "/60,2),0)"
 	t.add(text(task.Rule.Name), text(task.Rule.Phase), text(task.Tent), text(task.Window), text(task.Rule.Skill),
 		formula(l.countFormula(task.Count), task.Amount), text(driver.Name),
 		formula("minutes_"+rule, task.Rule.Minutes), formula("fixed_"+rule, task.Rule.Fixed),
-		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours), text(task.Rule.ID), text(task.Key))
+		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours),
+		formula("IF("+at("hours")+">0,smallest_"+rule+",0)", smallest), text(task.Rule.ID), text(task.Key))
 }
 
 // countFormula looks a count up, among those known before the load or after.

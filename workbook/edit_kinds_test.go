@@ -140,14 +140,22 @@ func editQuantity(e *editing) bool {
 	return e.number("qty_"+named(o.Key), &line(e.now.Job, o.Key).Quantity, 0, 4000, 2)
 }
 
+// tableOfOrder is the table of the build-up in which an order stands.
+func tableOfOrder(o *parts.Order) string {
+	if o.Item == nil {
+		return "tents"
+	}
+	return "build"
+}
+
 func editLineDiscount(e *editing) bool {
 	o := some(e, e.q.Parts.Orders)
-	row := e.row("build_key", o.Key)
+	row := e.row(tableOfOrder(o)+"_key", o.Key)
 	switch {
 	case o.Derived != "":
 		return false
 	case o.Item == nil:
-		return e.cell("build_hand", row, &e.now.Job.Tent(o.Tent.Job.ID).Discount, 0, 50, 2)
+		return e.cell("tents_hand", row, &e.now.Job.Tent(o.Tent.Job.ID).Discount, 0, 50, 2)
 	}
 	return e.cell("build_hand", row, &line(e.now.Job, o.Key).Discount, 0, 100, 2)
 }

@@ -188,9 +188,9 @@ func bookFigures(b figures) map[string]float64 {
 		f["total_"+name] = b.at("total_" + name)
 	}
 	for _, x := range []struct{ what, keys, values string }{
-		{"amount", "build_key", "build_amount"}, {"amount", "work_key", "work_amount"}, {"amount", "charge_key", "charge_amount"},
-		{"offer", "build_key", "build_offer"}, {"offer", "work_key", "work_offer"}, {"cost", "build_key", "build_cost"},
-		{"cost", "work_key", "work_cost"}, {"low", "build_key", "build_low"}, {"count", "count_key", "count_amount"}, {"count", "late_key", "late_amount"},
+		{"amount", "tents_key", "tents_amount"}, {"amount", "build_key", "build_amount"}, {"amount", "work_key", "work_amount"}, {"amount", "charge_key", "charge_amount"},
+		{"offer", "tents_key", "tents_offer"}, {"offer", "build_key", "build_offer"}, {"offer", "work_key", "work_offer"}, {"cost", "tents_key", "tents_cost"}, {"cost", "build_key", "build_cost"},
+		{"cost", "work_key", "work_cost"}, {"low", "tents_key", "tents_low"}, {"low", "build_key", "build_low"}, {"count", "count_key", "count_amount"}, {"count", "late_key", "late_amount"},
 		{"need", "need_key", "need_quantity"}, {"pick", "pick_part", "pick_quantity"}, {"task", "task_key", "task_hours"},
 		{"person", "window_id", "window_person"}, {"overtime", "window_id", "window_over"}, {"smallest", "window_id", "window_smallest"},
 	} {

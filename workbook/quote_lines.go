@@ -63,7 +63,7 @@ func (p *quotePage) headings(what, choice, amount string) int {
 func (p *quotePage) line(line *price.Line) {
 	amount := sheet.Cell{}
 	if !p.customer {
-		amount = unless(`job_show<>"line"`, p.find("amount"), line.Amount, p.show == "line")
+		amount = unless(`job_show<>"line"`, p.find(line, "amount"), line.Amount, p.show == "line")
 	} else if p.show == "line" {
 		amount = value(line.Amount)
 	}
@@ -71,15 +71,16 @@ func (p *quotePage) line(line *price.Line) {
 }
 
 // find looks a figure of the next row's line up by its number.
-func (p *quotePage) find(column string) string {
-	return find("build_"+column, "build_no", "$"+sheet.Ref(p.next(), quoteNo))
+func (p *quotePage) find(line *price.Line, column string) string {
+	table := tableOf(line.Order)
+	return find(table+"_"+column, table+"_no", "$"+sheet.Ref(p.next(), quoteNo))
 }
 
 // order writes the row of an order line.
 func (p *quotePage) order(line *price.Line, choice, amount sheet.Cell) int {
 	count := value(line.Quantity)
 	if !p.customer {
-		count.Formula = p.find("quantity")
+		count.Formula = p.find(line, "quantity")
 	}
 	return p.put(0,
 		in(value(p.l.keys[line.Key]), sheet.Style{Role: sheet.Plain, Format: sheet.Whole, Align: sheet.Centre}),
@@ -104,7 +105,7 @@ func (p *quotePage) sectionSum(list []*price.Line, first, last int) sheet.Cell {
 	sum := amountOf(list)
 	switch {
 	case !p.customer:
-		return unless(`job_show="total"`, p.sumOf(sheet.Ref(first, quoteNo), sheet.Ref(last, quoteNo)), sum, p.show != "total")
+		return unless(`job_show="total"`, p.sumOf([]string{tableOf(list[0].Order)}, sheet.Ref(first, quoteNo), sheet.Ref(last, quoteNo)), sum, p.show != "total")
 	case p.show == "total":
 		return sheet.Cell{}
 	case p.show == "section":
@@ -116,8 +117,8 @@ func (p *quotePage) sectionSum(list []*price.Line, first, last int) sheet.Cell {
 // sumOf adds up what is charged on the lines between two numbers of the quote.
 // Extras and lines added by hand are outside such numbers: extras come last,
 // added lines have none.
-func (p *quotePage) sumOf(from, to string) string {
-	return p.l.rounded(`SUMIFS(build_amount,build_no,">="&` + from + `,build_no,"<="&` + to + ")")
+func (p *quotePage) sumOf(tables []string, from, to string) string {
+	return p.l.rounded(sumOver(tables, `SUMIFS(@_amount,@_no,">="&`+from+`,@_no,"<="&`+to+")"))
 }
 
 // extraLines lists the optional extras in the order of their numbers.
@@ -163,7 +164,7 @@ func (p *quotePage) optional() {
 func (p *quotePage) extra(line *price.Line) int {
 	amount := value(line.Offer)
 	if !p.customer {
-		amount.Formula = p.find("offer")
+		amount.Formula = p.find(line, "offer")
 	}
 	row := p.order(line, in(text(yes(line.Order.Chosen)), sheet.Style{Role: sheet.Input, Align: sheet.Centre}), amount)
 	p.l.allow(p.s, row, quoteChoice, yesNo(), "Yes if this extra is wanted, else No. The totals below follow.")

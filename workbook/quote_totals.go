@@ -137,7 +137,7 @@ func (p *quotePage) officeTotals() {
 	for _, section := range l.sections() {
 		count += len(l.linesOf(section, false))
 	}
-	p.part(part{quoted(listedWords), listedWords, "", p.sumOf("1", itoa(count)), l.listed()}, true)
+	p.part(part{quoted(listedWords), listedWords, "", p.sumOf(l.orderTables(), "1", itoa(count)), l.listed()}, true)
 	p.part(part{quoted(addedWords), addedWords, "", "total_spare", money.Zero}, false)
 	if extras := l.extraLines(); len(extras) > 0 {
 		p.sum(sheet.Label, text(extrasWords), sheet.Cell{}, formula("total_extras", amountOf(extras)))

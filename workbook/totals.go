@@ -33,9 +33,9 @@ func (l *layout) charges(s *sheet.Sheet) {
 		p := &l.q.Price.Lines[i]
 		switch p.Kind {
 		case price.Loading:
-			before = append(before, l.chargeRow(s, p, "loading_"+ident(p.Key), sumKinds("work", price.Labour, price.Delivery)))
+			before = append(before, l.chargeRow(s, p, "loading_"+ident(p.Key), sumKinds([]string{workLines}, price.Labour, price.Delivery)))
 		case price.Waiver:
-			before = append(before, l.chargeRow(s, p, "rate_waiver", sumKinds("build", price.Hire)))
+			before = append(before, l.chargeRow(s, p, "rate_waiver", sumKinds(l.orderTables(), price.Hire)))
 		case price.Minimum:
 			l.minimumRow(s, p, before)
 		}
@@ -46,11 +46,11 @@ func (l *layout) charges(s *sheet.Sheet) {
 	l.rangeName("charge_tax", s, l.buildTax, first)
 }
 
-// sumKinds adds up the lines of some kinds in one table.
-func sumKinds(table string, kinds ...string) string {
-	var terms []string
-	for _, kind := range kinds {
-		terms = append(terms, "SUMIFS("+table+"_amount,"+table+"_kind,"+quoted(kind)+")")
+// sumKinds adds up the lines of some kinds.
+func sumKinds(tables []string, kinds ...string) string {
+	terms := make([]string, len(kinds))
+	for i, kind := range kinds {
+		terms[i] = sumOver(tables, "SUMIFS(@_amount,@_kind,"+quoted(kind)+")")
 	}
 	return strings.Join(terms, "+")
 }
@@ -82,7 +82,7 @@ func (l *layout) minimumRow(s *sheet.Sheet, p *price.Line, before []string) {
 	cells := blankTo(figureCol + 1)
 	cells[wordsCol-2] = in(text(p.Key), sheet.Style{Role: sheet.Key})
 	cells[wordsCol-1] = in(text(p.Name), wrap())
-	sum := strings.Join(append([]string{"SUM(build_amount)", "SUM(work_amount)"}, before...), "-")
+	sum := strings.Join(append([]string{"(" + sumOver(append(l.orderTables(), workLines), "SUM(@_amount)") + ")"}, before...), "-")
 	cells[figureCol-1] = in(formula(l.rounded("MAX(0,rate_min_order-"+sum+")"), p.Amount), calc(sheet.Money))
 	l.chargeEnd(s, cells, p)
 }
@@ -117,17 +117,17 @@ func (l *layout) totals(s *sheet.Sheet) {
 	plain := sheet.Style{Role: sheet.Total, Format: sheet.Money}
 	grand := sheet.Style{Role: sheet.Grand, Format: sheet.Money}
 	band(s, "Totals", buildPrinted)
-	l.figure(s, "total_hire", "Hire after discounts", l.rounded(sumKinds("build", price.Hire)), r.Hire, plain)
-	l.figure(s, "total_extras", "Of all lines: optional extras chosen", l.rounded(`SUMIFS(build_amount,build_extra,"extra")`), extras, plain)
+	l.figure(s, "total_hire", "Hire after discounts", l.rounded(sumKinds(l.orderTables(), price.Hire)), r.Hire, plain)
+	l.figure(s, "total_extras", "Of all lines: optional extras chosen", l.rounded(sumOver(l.orderTables(), `SUMIFS(@_amount,@_extra,"extra")`)), extras, plain)
 	l.figure(s, "total_spare", "Of all lines: added lines", l.rounded(`SUMIFS(build_amount,build_key,"S:*")`), money.Zero, plain)
-	l.figure(s, "total_labour", "Labour", l.rounded(sumKinds("work", price.Labour)), sum(price.Labour), plain)
-	l.figure(s, "total_delivery", "Delivery", l.rounded(sumKinds("work", price.Delivery)), sum(price.Delivery), plain)
+	l.figure(s, "total_labour", "Labour", l.rounded(sumKinds([]string{workLines}, price.Labour)), sum(price.Labour), plain)
+	l.figure(s, "total_delivery", "Delivery", l.rounded(sumKinds([]string{workLines}, price.Delivery)), sum(price.Delivery), plain)
 	charges := sum(price.Loading).Add(sum(price.Waiver)).Add(sum(price.Minimum))
 	l.figure(s, "total_charges", "Charges on the whole", l.rounded("SUM(charge_amount)"), charges, plain)
-	l.figure(s, "total_subtotal", "Subtotal", l.rounded("SUM(build_amount)+SUM(work_amount)+SUM(charge_amount)"), r.Subtotal, plain)
+	l.figure(s, "total_subtotal", "Subtotal", l.rounded(sumOver(append(l.orderTables(), workLines, "charge"), "SUM(@_amount)")), r.Subtotal, plain)
 	l.taxFigures(s)
 	l.figure(s, "total_due", "Total with tax", l.rounded("total_subtotal+total_tax"), r.Total, grand)
-	l.figure(s, "total_cost", "Cost", l.rounded("SUM(build_cost)+SUM(work_cost)"), r.Cost, plain)
+	l.figure(s, "total_cost", "Cost", l.rounded(sumOver(append(l.orderTables(), workLines), "SUM(@_cost)")), r.Cost, plain)
 	l.figure(s, "total_margin", "Margin before tax", l.rounded("total_subtotal-total_cost"), r.Margin, plain)
 	l.figure(s, "total_percent", "Margin, percent of the subtotal", "IF(total_subtotal>0,ROUND(total_margin*100/total_subtotal,2),0)", r.Percent,
 		sheet.Style{Role: sheet.Total, Format: sheet.PercentPoint})
@@ -145,9 +145,7 @@ func (l *layout) taxFigures(s *sheet.Sheet) {
 		id := "tax_" + ident(t.Tax.ID)
 		var parts []string
 		for _, class := range t.Tax.Classes {
-			for _, table := range []string{"build", "work", "charge"} {
-				parts = append(parts, "SUMIFS("+table+"_amount,"+table+"_tax,"+quoted(class)+")")
-			}
+			parts = append(parts, sumOver(append(l.orderTables(), workLines, "charge"), "SUMIFS(@_amount,@_tax,"+quoted(class)+")"))
 		}
 		l.figure(s, id+"_on", t.Tax.Name+" falls on", l.rounded(strings.Join(parts, "+")), t.Taxable, plain)
 		l.figure(s, id+"_amount", t.Tax.Name, `IF(job_exempt="Yes",0,`+l.rounded(id+"_on*"+id+"/100")+")", t.Amount, plain)
