@@ -250,15 +250,15 @@ func editPartRule(e *editing) bool {
 	return typed
 }
 
-// editAdded fills one of the lines for the office; they know no quantity
-// breaks, and nothing is picked for them until the job is quoted again.
+// editAdded fills one of the lines for the office; nothing is picked for them
+// until the job is quoted again.
 func editAdded(e *editing) bool {
 	item := some(e, e.now.Catalog.Items)
-	if item.Breaks != "" || item.Geometry {
+	if item.Geometry {
 		return false
 	}
 	o := parts.Order{Key: "S:1", Section: "Added lines", Name: item.Name, Item: item}
-	if row := e.row("build_key", o.Key); !e.cell("build_quantity", row, &o.Quantity, 1, 40, 0) || !e.setAt("build_id", row, item.ID) {
+	if row := e.row("build_key", o.Key); !e.cell("build_quantity", row, &o.Quantity, 1, 600, 0) || !e.setAt("build_id", row, item.ID) {
 		return false
 	}
 	e.added = append(e.added, o)

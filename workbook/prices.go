@@ -36,6 +36,9 @@ func (l *layout) priceList() {
 	}
 	t.end()
 	t.widths()
+	l.allowColumn(t, "price", amounts(), "base price of one, for the base period")
+	l.allowColumn(t, "cost", amounts(), "what one hire of one costs the yard")
+	l.allowColumn(t, "markup", sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "500"}, "percent on the supplier's cost, for what is hired in")
 	s.FreezeRows, s.FreezeCols = t.first-1, 1
 	s.TitleRows = [2]int{t.first - 1, t.first - 1}
 	rows := t.rows()

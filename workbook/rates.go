@@ -57,7 +57,16 @@ func (l *layout) settings(s *sheet.Sheet, list []setting) {
 
 // allow limits what may be typed into a cell and explains it.
 func (l *layout) allow(s *sheet.Sheet, row, col int, v sheet.Validation, explain string) {
-	v.Range = sheet.Range{R1: row, C1: col, R2: row, C2: col}
+	l.allowRange(s, sheet.Range{R1: row, C1: col, R2: row, C2: col}, v, explain)
+}
+
+// allowDown limits a column from a row to the sheet's last.
+func (l *layout) allowDown(s *sheet.Sheet, first, col int, v sheet.Validation, explain string) {
+	l.allowRange(s, sheet.Range{R1: first, C1: col, R2: len(s.Rows), C2: col}, v, explain)
+}
+
+func (l *layout) allowRange(s *sheet.Sheet, r sheet.Range, v sheet.Validation, explain string) {
+	v.Range = r
 	v.Title, v.Prompt = "What goes here", explain
 	if v.Error == "" {
 		v.Error = "This value does not fit: " + explain
@@ -172,6 +181,9 @@ func (l *layout) periodRates(s *sheet.Sheet) {
 				in(value(step.From), input(sheet.Whole)), in(value(step.Factor), input(sheet.Factor)), in(value(step.Each), input(sheet.Factor))}})
 		}
 		id := "period_" + ident(p.Period.ID)
+		l.allowDown(s, first, 3, wholes(1, 400), "from this charged day; rising from step to step, the first is 1")
+		l.allowDown(s, first, 4, amounts(), "price from that day, times the base price")
+		l.allowDown(s, first, 5, amounts(), "what each later day adds, times the base price")
 		l.rangeName(id+"_from", s, 3, first)
 		l.rangeName(id+"_factor", s, 4, first)
 		l.rangeName(id+"_each", s, 5, first)
@@ -219,8 +231,9 @@ func (l *layout) breakRates(s *sheet.Sheet) {
 		for _, step := range class.Steps {
 			s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(class.Name), body(sheet.Text)), in(text(class.ID), sheet.Style{Role: sheet.Key}),
 				in(value(step.From), input(sheet.Whole)), in(value(step.Off), input(sheet.PercentPoint))}})
-			l.allow(s, len(s.Rows), 4, percents(), "percent off from this quantity")
 		}
+		l.allowDown(s, first, 3, wholes(1, 1000000), "from this quantity; rising from step to step")
+		l.allowDown(s, first, 4, percents(), "percent off from this quantity")
 		l.rangeName("break_"+ident(class.ID)+"_from", s, 3, first)
 		l.rangeName("break_"+ident(class.ID)+"_off", s, 4, first)
 	}
@@ -240,6 +253,7 @@ func (l *layout) siteRates(s *sheet.Sheet) {
 		}
 		l.rangeName("options_"+ident(f.ID), s, 4, options)
 	}
+	l.allowDown(s, first, 3, sheet.Validation{Kind: sheet.Decimal, Min: "0.1", Max: "10"}, "how much longer the work takes, times")
 	l.rangeName("site_key", s, 7, first)
 	l.rangeName("site_times", s, 3, first)
 	heads(s, "At this site", "", "Times", "Degree")
@@ -294,6 +308,7 @@ func (l *layout) deliveryRates(s *sheet.Sheet) {
 func (l *layout) minuteRates(s *sheet.Sheet) {
 	band(s, "Task minutes", rateCols)
 	heads(s, "Task", "Counted by", "Minutes each", "Fixed minutes", "Smallest crew", "Skill", "Rule")
+	first := len(s.Rows) + 1
 	for i := range l.q.Catalog.Labour {
 		r := &l.q.Catalog.Labour[i]
 		driver, _ := catalog.FindDriver(r.Driver)
@@ -303,7 +318,8 @@ func (l *layout) minuteRates(s *sheet.Sheet) {
 		l.cellName("minutes_"+ident(r.ID), s, 3)
 		l.cellName("fixed_"+ident(r.ID), s, 4)
 		l.cellName("smallest_"+ident(r.ID), s, 5)
-		l.allow(s, len(s.Rows), 3, amounts(), "hand-minutes for each of what is counted")
-		l.allow(s, len(s.Rows), 4, amounts(), "hand-minutes once, when there is anything to do")
 	}
+	l.allowDown(s, first, 3, amounts(), "hand-minutes for each of what is counted")
+	l.allowDown(s, first, 4, amounts(), "hand-minutes once, when there is anything to do")
+	l.allowDown(s, first, 5, wholes(1, 200), "people that the task needs at least")
 }
