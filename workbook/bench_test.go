@@ -2,10 +2,14 @@ package workbook_test
 
 import (
 	"bytes"
+	"os"
+	"runtime/debug"
+	"sync/atomic"
 	"testing"
 	"time"
 
 	"tentwright/catalog"
+	"tentwright/catalog/money"
 	"tentwright/quote"
 	"tentwright/quote/job"
 	"tentwright/quote/jobtest"
@@ -25,23 +29,53 @@ func makeBook(b *testing.B, c *catalog.Catalog, j *job.Job, out *bytes.Buffer) {
 	}
 }
 
-// BenchmarkWorkbook quotes different random jobs and writes their workbooks.
+// BenchmarkWorkbook quotes different jobs and writes their workbooks, on all
+// cores and with garbage collected as the program does it: random ones, which
+// are larger than the demo jobs, and the demo jobs with other numbers of guests.
 func BenchmarkWorkbook(b *testing.B) {
 	c := demoCatalog(b)
-	jobs := make([]*job.Job, 200)
+	random := make([]*job.Job, 200)
+	for i := range random {
+		random[i] = jobtest.Random(c, uint64(i))
+	}
+	b.Run("random", func(b *testing.B) { writeMany(b, c, random) })
+	for _, name := range []string{"garden", "dinner", "fairground"} {
+		b.Run(name, func(b *testing.B) { writeMany(b, c, guestsVaried(b, name)) })
+	}
+}
+
+// guestsVaried is a demo job for fifty numbers of guests, with as many chairs.
+func guestsVaried(b *testing.B, name string) []*job.Job {
+	data, err := os.ReadFile("../testdata/jobs/" + name + ".yaml")
+	if err != nil {
+		b.Fatal(err)
+	}
+	jobs := make([]*job.Job, 50)
 	for i := range jobs {
-		jobs[i] = jobtest.Random(c, uint64(i))
+		j, list := job.Read(name, data)
+		if j == nil {
+			b.Fatal(list.Err())
+		}
+		j.Event.Guests += i
+		j.Items[0].Quantity = j.Items[0].Quantity.Add(money.Int(i))
+		jobs[i] = j
 	}
-	var out bytes.Buffer
+	return jobs
+}
+
+func writeMany(b *testing.B, c *catalog.Catalog, jobs []*job.Job) {
+	defer debug.SetGCPercent(debug.SetGCPercent(400))
+	var n, size atomic.Int64
 	b.ReportAllocs()
-	n, size := 0, 0
-	for b.Loop() {
-		makeBook(b, c, jobs[n%len(jobs)], &out)
-		size += out.Len()
-		n++
-	}
-	b.ReportMetric(float64(n)/b.Elapsed().Seconds(), "jobs/s")
-	b.ReportMetric(float64(size)/float64(n)/1000, "kB/file")
+	b.RunParallel(func(pb *testing.PB) {
+		var out bytes.Buffer
+		for pb.Next() {
+			makeBook(b, c, jobs[int(n.Add(1))%len(jobs)], &out)
+			size.Add(int64(out.Len()))
+		}
+	})
+	b.ReportMetric(float64(n.Load())/b.Elapsed().Seconds(), "jobs/s")
+	b.ReportMetric(float64(size.Load())/float64(n.Load())/1000, "kB/file")
 }
 
 // BenchmarkGrowth makes workbooks of jobs and of the same jobs ten times as
