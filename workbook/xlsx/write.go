@@ -30,6 +30,9 @@ type writer struct {
 	file  *excelize.File
 	book  *sheet.Book
 	looks *looks
+
+	values []any           // scratch of row
+	cells  []excelize.Cell // what values point to
 }
 
 // Write writes the book as an .xlsx file. The same book gives the same bytes.
@@ -180,10 +183,7 @@ func (x *writer) sheet(s *sheet.Sheet) error {
 
 // row writes one row; cells with neither value nor style are left out.
 func (x *writer) row(stream *excelize.StreamWriter, n int, r sheet.Row, linked map[[2]int]bool) error {
-	values := make([]any, len(r.Cells))
-	// One block of cells for the row: a cell each in an interface of its own
-	// would be an allocation each.
-	cells := make([]excelize.Cell, len(r.Cells))
+	values, cells := x.scratch(len(r.Cells))
 	for i := range r.Cells {
 		c := &r.Cells[i]
 		if c.Blank() {
@@ -197,6 +197,16 @@ func (x *writer) row(stream *excelize.StreamWriter, n int, r sheet.Row, linked m
 		values[i] = &cells[i]
 	}
 	return stream.SetRow(sheet.Ref(n, 1), values, excelize.RowOpts{Height: r.Height})
+}
+
+// scratch is room for a row, used again for every row: the stream takes a row
+// in before it returns.
+func (x *writer) scratch(n int) ([]any, []excelize.Cell) {
+	if n > len(x.cells) {
+		x.values, x.cells = make([]any, n), make([]excelize.Cell, n)
+	}
+	clear(x.values[:n])
+	return x.values[:n], x.cells[:n]
 }
 
 // value turns a cell's value into one of the types the format stores.
