@@ -10,9 +10,6 @@ import (
 	"tentwright/workbook/sheet"
 )
 
-// spareLines is how many lines the office can add by hand.
-const spareLines = 12
-
 // buildColumns are the columns of the price build-up: what is printed first,
 // then the terms that it follows from.
 func buildColumns() []column {
@@ -319,54 +316,5 @@ func (l *layout) workRow(n *line, p *price.Line, amount, cost string) {
 	n.set("amount", formula(n.at("offer"), p.Amount))
 	n.set("cost", formula(cost, p.Cost))
 	n.margin(p.Amount, p.Cost)
-	n.add()
-}
-
-// spareRows are lines for the office: an id and a quantity give the rest.
-func (l *layout) spareRows(t *table) {
-	first := t.next()
-	for n := 1; n <= spareLines; n++ {
-		l.spareRow(t, n)
-	}
-	ids := sheet.Range{R1: first, C1: t.col("id"), R2: t.next() - 1, C2: t.col("id")}
-	l.name("build_added", t.s, ids, "")
-	t.s.Validations = append(t.s.Validations, sheet.Validation{Kind: sheet.List, Source: "item_id", Range: ids, AllowBlank: true,
-		Title: "Add a line", Prompt: "An id of the Price List. Parts, hours and vehicles follow when the job is quoted again.", Error: "This id is not on the Price List."})
-}
-
-// anyBreak is the quantity break of whatever item a line holds.
-func (l *layout) anyBreak(n *line) string {
-	f := "0"
-	class := find("item_break", "item_id", n.at("id"))
-	for i := range l.q.Catalog.Rates.Breaks {
-		id := l.q.Catalog.Rates.Breaks[i].ID
-		f = "IF(" + class + "=" + quoted(id) + "," + breakFormula(id, n.at("quantity")) + "," + f + ")"
-	}
-	return f
-}
-
-func (l *layout) spareRow(t *table, number int) {
-	n := t.line()
-	id := n.at("id")
-	some := func(f, none string) string { return "IF(LEN(" + id + ")=0," + none + "," + f + ")" }
-	n.set("key", text("S:"+itoa(number)))
-	n.set("section", text("Added lines"))
-	n.set("id", in(text(""), input(sheet.Text)))
-	n.set("quantity", in(value(nil), input(sheet.General)))
-	n.set("hand", value(0))
-	n.set("break", formula(some(l.anyBreak(n), "0"), 0))
-	n.set("ordered", formula(some(n.at("quantity")+"+0", "0"), 0))
-	for _, col := range []string{"name", "unit", "kind", "tax"} {
-		n.set(col, formula(some(find("item_"+col, "item_id", id), `""`), ""))
-	}
-	for _, col := range []string{"price", "factor", "weight"} {
-		n.set(col, formula(some(find("item_"+col, "item_id", id), "0"), 0))
-	}
-	n.set("cost_each", formula(some(find("item_cost", "item_id", id), "0"), 0))
-	for _, off := range []string{"class", "job"} {
-		name := map[string]string{"class": "job_class_discount", "job": "job_discount"}[off]
-		n.set(off, formula("IF("+n.at("kind")+"="+quoted(price.Hire)+","+name+",0)", 0))
-	}
-	l.results(n, money.Zero, money.Zero, money.Zero, false)
 	n.add()
 }

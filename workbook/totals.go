@@ -134,7 +134,16 @@ func (l *layout) totals(s *sheet.Sheet) {
 	l.figure(s, "total_deposit", "Deposit", l.rounded("total_due*rate_deposit/100"), r.Deposit, plain)
 	l.figure(s, "total_balance", "Balance", l.rounded("total_due-total_deposit"), r.Balance, plain)
 	row := len(s.Rows) - 2
+	l.weights(s)
 	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: row - 1, C1: figureCol, R2: row, C2: figureCol}, Formula: "total_percent<rate_margin_floor", Role: sheet.Warn})
+}
+
+// weights tells what the added lines weigh, which no vehicle was chosen for.
+func (l *layout) weights(s *sheet.Sheet) {
+	weight := sheet.Style{Role: sheet.Total, Format: sheet.Num2}
+	unit := ", " + l.sys.MassUnit()
+	l.figure(s, "total_added_weight", "Weight of added lines"+unit, "ROUND(SUMPRODUCT(build_ordered,build_weight),2)", 0, weight)
+	l.figure(s, "total_whole_weight", "Weight out with added lines"+unit, "ROUND(total_weight+total_added_weight,2)", hundredths(l.q.Load.Out.Mass, l.sys), weight)
 }
 
 // taxFigures writes what each tax falls on and what it comes to.
