@@ -72,7 +72,7 @@ func TestTentsAreCountedTogether(t *testing.T) {
 // side with buried lines; a corner leg keeps the side that is free.
 func TestStakesAndBallast(t *testing.T) {
 	for _, tc := range []struct {
-		name, tent    string
+		name, tent   string
 		staked, held int
 	}{
 		{"grass", "{id: a, family: hip, size: 10x10}", 8, 0},
