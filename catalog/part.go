@@ -25,6 +25,7 @@ type Part struct {
 	Consumable  bool          `yaml:"consumable"` // used up, does not come back
 	Tracked     bool          `yaml:"tracked"`    // each one carries its own tag
 	Wets        bool          `yaml:"wets"`       // may come back wet and heavier
+	Apart       bool          `yaml:"apart"`      // fuel and the like: rides in the open or vented, never shut in
 	Owned       int           `yaml:"owned" min:"0"`
 	Replacement *money.Number `yaml:"replacement" min:"0"` // charge for one that does not come back
 }

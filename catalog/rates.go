@@ -44,6 +44,7 @@ type Overtime struct {
 	Where      source.Where
 	Daily      money.Number `yaml:"daily,required" min:"0" max:"24"`   // hours of a person's day at plain pay
 	Weekly     money.Number `yaml:"weekly,required" min:"0" max:"168"` // hours of a person's week at plain pay
+	Longest    money.Number `yaml:"longest,required" min:"1" max:"24"` // hours of a person's day that the yard asks for at most
 	CostFactor money.Number `yaml:"cost_factor,required" min:"1" max:"3"`
 	BillFactor money.Number `yaml:"bill_factor,required" min:"1" max:"3"`
 }
@@ -125,7 +126,8 @@ type Loading struct {
 	Where   source.Where
 	ID      string       `yaml:"id,required"`
 	Name    string       `yaml:"name,required"`
-	Percent money.Number `yaml:"percent,required" min:"0" max:"300"` // of labour and delivery
+	Percent money.Number `yaml:"percent,required" min:"0" max:"300"` // of the labour of its windows, and of delivery
+	Windows []string     `yaml:"windows,required"`
 }
 
 // CustomerClass is a standing discount on hire.

@@ -27,6 +27,7 @@ type Vehicle struct {
 	Fuel     unit.Mass    `yaml:"fuel"`
 	Reserve  unit.Mass    `yaml:"reserve"` // of the payload, kept free for what arithmetic cannot weigh
 	Seats    int          `yaml:"seats" min:"0" max:"20"`
+	Open     bool         `yaml:"open"` // what rides on it is in the open or vented
 	Deck     unit.Size    `yaml:"deck,required"`
 	Longest  unit.Length  `yaml:"longest,required"`                // longest piece that can ride
 	Fill     money.Number `yaml:"fill,required" min:"1" max:"100"` // percent of the deck's volume that loads in practice

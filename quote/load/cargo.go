@@ -32,7 +32,13 @@ type cargo struct {
 	pack     unit.Mass   // of one full pack
 	size     unit.Volume // of one pack
 	longest  unit.Length
+	apart    bool   // rides only in the open, where the fleet has such a vehicle
 	wet      string // said behind a weight that is not the dry one
+}
+
+// rides tells whether the pieces may ride on a vehicle, weight and room apart.
+func (g *cargo) rides(v *catalog.Vehicle) bool {
+	return v.Longest >= g.longest && (v.Open || !g.apart)
 }
 
 // mass is the weight of a quantity with the packs that it needs.
@@ -48,10 +54,11 @@ func (g *cargo) volume(quantity int) unit.Volume {
 // goods takes the part lines in.
 func (y *yard) goods(lines []parts.Line) {
 	y.cargo = make([]cargo, len(lines))
+	open := slices.ContainsFunc(y.kinds, func(k kind) bool { return k.v.Open })
 	for i := range lines {
 		l := &lines[i]
 		g := cargo{part: l.Part, quantity: l.Total(), each: l.Each, holds: max(l.Part.Pack.Holds, 1),
-			size: l.Part.Pack.Size.Volume(), longest: l.Part.Pack.Size.Longest()}
+			size: l.Part.Pack.Size.Volume(), longest: l.Part.Pack.Size.Longest(), apart: l.Part.Apart && open}
 		if l.Part.Pack.Tare != nil {
 			g.tare = *l.Part.Pack.Tare
 		}
@@ -94,7 +101,7 @@ func (y *yard) rank() (order []int) {
 		}
 		fits := 0
 		for k := range y.kinds {
-			if y.kinds[k].v.Longest >= g.longest {
+			if g.rides(y.kinds[k].v) {
 				fits++
 			}
 		}
@@ -172,7 +179,7 @@ func (y *yard) checkPiece(g *cargo) {
 	for i := range y.kinds {
 		k := &y.kinds[i]
 		longest = max(longest, k.v.Longest)
-		if k.v.Longest < g.longest {
+		if !g.rides(k.v) {
 			continue
 		}
 		long = true

@@ -102,7 +102,7 @@ func (s *stow) whole(g *cargo, quantity int, even bool) int {
 	best, least := -1, math.Inf(1)
 	for i := range s.beds {
 		b := &s.beds[i]
-		if g.longest > b.kind.v.Longest || volume > b.volume || mass > s.free(b) {
+		if !g.rides(b.kind.v) || volume > b.volume || mass > s.free(b) {
 			continue
 		}
 		if !even {
@@ -122,7 +122,7 @@ func (s *stow) most(g *cargo, quantity int) (at, full int) {
 	all, _ := Packs(quantity, g.holds)
 	for i := range s.beds {
 		b := &s.beds[i]
-		if g.longest > b.kind.v.Longest {
+		if !g.rides(b.kind.v) {
 			continue
 		}
 		n := all

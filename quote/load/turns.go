@@ -142,7 +142,7 @@ func (y *yard) single(g *cargo, turn int) *stow {
 	s := &stow{}
 	one := g.mass(min(g.quantity, g.holds))
 	at := slices.IndexFunc(y.kinds, func(k kind) bool {
-		return k.v.Longest >= g.longest && k.alone >= one && k.room >= g.size
+		return g.rides(k.v) && k.alone >= one && k.room >= g.size
 	})
 	if k := &y.kinds[at]; k.trailer {
 		s.add(&y.kinds[k.towers[0]], 1, turn)
