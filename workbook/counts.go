@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"slices"
 	"strings"
 
 	"tentwright/catalog"
@@ -169,26 +170,42 @@ func (l *layout) countRow(t *table, c *parts.Count) {
 // lateRow is a count that follows from the load, or from the parts of a tag.
 func (l *layout) lateRow(t *table, c *parts.Count) {
 	row := t.next()
-	t.add(text(c.Key), text(""), text(c.Name), formula(lateFormula(c.Driver), c.Per), value(1),
+	t.add(text(c.Key), text(""), text(c.Name), formula(l.lateFormula(c.Driver), c.Per), value(1),
 		formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
 }
 
-func lateFormula(driver string) string {
+func (l *layout) lateFormula(driver string) string {
 	switch driver {
 	case "trips":
 		return "job_trips_out"
 	case "back-trips":
 		return "job_trips_back"
 	case "truck-miles":
-		return "job_distance*job_trips_out"
+		return "2*job_distance*job_trips_out"
 	case "back-truck-miles":
-		return "job_distance*job_trips_back"
+		return "2*job_distance*job_trips_back"
+	case "ride-miles":
+		return l.rideFormula("travel", "job_trips_out")
+	case "back-ride-miles":
+		return l.rideFormula("return", "job_trips_back")
 	case "weight-out":
 		return "total_weight"
 	case "weight-back":
 		return "total_weight_back"
 	}
 	return "SUMIFS(need_quantity,need_tags," + quoted("*|"+strings.TrimPrefix(driver, catalog.TagDriver)+"|*") + ")"
+}
+
+// rideFormula is the distance of those who ride without driving: each of the
+// crew on each day, less the drivers.
+func (l *layout) rideFormula(phase, trips string) string {
+	for i := range l.q.Labour.Windows {
+		if spec := l.q.Labour.Windows[i].Spec; slices.Contains(spec.Phases, phase) {
+			window := "window_" + ident(spec.ID)
+			return "2*job_distance*MAX(0," + window + "_crew*" + window + "_days-" + trips + ")"
+		}
+	}
+	return "0"
 }
 
 // partCounts lays out which count or order asks for which part, at what rate.

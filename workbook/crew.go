@@ -91,17 +91,19 @@ func (l *layout) skillTable(s *sheet.Sheet) {
 		{"over", "Of these overtime", 12, calc(sheet.Hours)},
 		{"plain", "Plain", 11, calc(sheet.Hours)},
 		{"cost", "Cost", 11, calc(sheet.Money)},
+		{"bill", "Charged", 11, calc(sheet.Money)},
 	})
 	for i := range l.q.Labour.Skills {
 		k := &l.q.Labour.Skills[i]
 		row := t.next()
 		at := func(id string) string { return t.at(id, row) }
+		bill := "rate_" + ident(k.Skill.ID) + "_bill"
 		cost := l.rounded("(" + at("plain") + "+" + at("over") + "*overtime_cost)*rate_" + ident(k.Skill.ID) + "_cost")
 		t.add(text(k.Skill.Name), text(k.Window), text(k.Skill.ID),
 			formula("ROUND(SUMIFS(task_hours,task_window,"+at("window")+",task_skill,"+at("skill")+"),2)", k.Hours),
 			formula("ROUND("+at("hours")+"*"+find("window_share", "window_id", at("window"))+",2)", k.Over),
 			formula("ROUND("+at("hours")+"-"+at("over")+",2)", k.Plain),
-			formula(cost, k.Cost))
+			formula(cost, k.Cost), formula(l.rounded(at("plain")+"*"+bill+"+"+at("over")+"*"+l.rounded(bill+"*overtime_bill")), k.Bill))
 	}
 	t.end()
 	s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text("All hours"), sheet.Style{Role: sheet.Label, Bold: true}), {}, {},

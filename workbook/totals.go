@@ -33,7 +33,7 @@ func (l *layout) charges(s *sheet.Sheet) {
 		p := &l.q.Price.Lines[i]
 		switch p.Kind {
 		case price.Loading:
-			before = append(before, l.chargeRow(s, p, "loading_"+ident(p.Key), sumKinds([]string{workLines}, price.Labour, price.Delivery)))
+			before = append(before, l.chargeRow(s, p, "loading_"+ident(p.Key), l.loadedFormula(p)))
 		case price.Waiver:
 			before = append(before, l.chargeRow(s, p, "rate_waiver", sumKinds(l.orderTables(), price.Hire)))
 		case price.Minimum:
@@ -44,6 +44,26 @@ func (l *layout) charges(s *sheet.Sheet) {
 	l.rangeName("charge_key", s, wordsCol-1, first)
 	l.rangeName("charge_amount", s, figureCol, first)
 	l.rangeName("charge_tax", s, l.buildTax, first)
+}
+
+// loadedFormula is what a loading is a percentage of: delivery, and the labour
+// of the windows of work that it is for.
+func (l *layout) loadedFormula(p *price.Line) string {
+	var windows []string
+	for i := range l.q.Catalog.Rates.Loadings {
+		loading := &l.q.Catalog.Rates.Loadings[i]
+		if "A:"+loading.ID != p.Key {
+			continue
+		}
+		for _, window := range loading.Windows {
+			windows = append(windows, "SUMIFS(skill_bill,skill_window,"+quoted(window)+")")
+		}
+	}
+	base := sumKinds([]string{workLines}, price.Delivery)
+	if len(windows) == 0 {
+		return base
+	}
+	return base + `+IF(job_labour_charged="Yes",` + strings.Join(windows, "+") + ",0)"
 }
 
 // sumKinds adds up the lines of some kinds.

@@ -72,6 +72,7 @@ type SkillHours struct {
 	Hours  money.Number
 	Over   money.Number // of these, overtime
 	Cost   money.Number // to the yard
+	Bill   money.Number // to the customer, where labour is charged
 	Plain  money.Number // Hours less Over
 }
 
@@ -115,22 +116,39 @@ func (e *estimator) counts() {
 // late is the amount of a driver that depends on the load, and whether the job
 // has any of it.
 func (e *estimator) late(driver string) (money.Number, bool) {
-	distance := parts.Distance(e.c, e.j.Delivery.Distance)
+	there := parts.Distance(e.c, e.j.Delivery.Distance).Mul(money.Int(2)) // and home
 	switch driver {
 	case "trips":
 		return money.Int(Drives(&e.plan.Out)), true
 	case "back-trips":
 		return money.Int(Drives(&e.plan.Back)), true
 	case "truck-miles":
-		return distance.Mul(money.Int(Drives(&e.plan.Out))), true
+		return there.Mul(money.Int(Drives(&e.plan.Out))), true
 	case "back-truck-miles":
-		return distance.Mul(money.Int(Drives(&e.plan.Back))), true
+		return there.Mul(money.Int(Drives(&e.plan.Back))), true
+	case "ride-miles":
+		return there.Mul(money.Int(e.riders("travel", &e.plan.Out))), true
+	case "back-ride-miles":
+		return there.Mul(money.Int(e.riders("return", &e.plan.Back))), true
 	case "weight-out":
 		return money.Round(money.Float(e.plan.Out.Mass.In(e.c.Company.Units)), 2), true
 	case "weight-back":
 		return money.Round(money.Float(e.plan.Back.Mass.In(e.c.Company.Units)), 2), true
 	}
 	return e.tagged(driver[len(catalog.TagDriver):])
+}
+
+// riders is how often someone rides to the site and home without driving: each
+// of the window's crew on each day, less those who drive the vehicles.
+func (e *estimator) riders(phase string, m *load.Manifest) int {
+	window := e.window(phase)
+	for i := range e.c.Rates.Windows {
+		if spec := &e.c.Rates.Windows[i]; spec.ID == window {
+			w := e.crewOf(spec)
+			return max(0, w.Crew*w.Days-Drives(m))
+		}
+	}
+	return 0
 }
 
 // tagged counts the parts with a tag, without spares: those are not set up.

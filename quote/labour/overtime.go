@@ -99,6 +99,8 @@ func (e *estimator) skillHours(w *Window, skill *catalog.Skill, hours money.Numb
 	s.Over = money.Round(hours.Mul(w.Share), 2)
 	s.Plain = hours.Sub(s.Over)
 	s.Cost = e.c.Currency().Round(s.Plain.Add(s.Over.Mul(e.c.Rates.Overtime.CostFactor)).Mul(skill.Cost))
+	over := e.c.Currency().Round(skill.Bill.Mul(e.c.Rates.Overtime.BillFactor))
+	s.Bill = e.c.Currency().Round(s.Plain.Mul(skill.Bill).Add(s.Over.Mul(over)))
 	return s
 }
 

@@ -194,6 +194,9 @@ func (y *yard) checkPiece(g *cargo) {
 	// that the one before leaves.
 	sys, at := y.c.Company.Units, g.part.Where.Pos()
 	switch {
+	case !long && g.apart:
+		y.list.Addf(at, TooLong, "part %q may not be shut in and rides in packs %s long, but no open or vented vehicle takes it; a longer one was expected",
+			g.part.ID, g.longest.In(sys))
 	case !long:
 		y.list.Addf(at, TooLong, "part %q rides in packs %s long, but the longest piece that a vehicle takes is %s; a shorter piece or a longer vehicle was expected",
 			g.part.ID, g.longest.In(sys), longest.In(sys))

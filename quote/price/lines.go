@@ -1,6 +1,8 @@
 package price
 
 import (
+	"slices"
+
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
@@ -159,7 +161,8 @@ func (b *builder) delivery() {
 		l.Offer = b.round(zone.Minimum)
 	}
 	l.Amount = l.Offer
-	l.Cost = b.round(TripCosts(b.plan).Add(money.Int(trips + labour.Drives(&b.plan.Back)).Mul(distance).Mul(b.c.Rates.MileCost)))
+	driven := money.Int(2 * (trips + labour.Drives(&b.plan.Back))).Mul(distance) // each trip goes there and home
+	l.Cost = b.round(TripCosts(b.plan).Add(driven.Mul(b.c.Rates.MileCost)))
 	b.r.Lines = append(b.r.Lines, l)
 }
 
@@ -172,16 +175,27 @@ func TripCosts(plan *load.Plan) money.Number {
 	return sum
 }
 
-// loadings charges the hours that cost more on labour and delivery.
+// loadings charges the hours that cost more: on delivery, and on the labour of
+// the windows of work that the loading is for.
 func (b *builder) loadings() {
-	base := b.sum(Labour, Delivery)
 	for _, id := range b.j.Delivery.Loadings {
 		for i := range b.c.Rates.Loadings {
 			if loading := &b.c.Rates.Loadings[i]; loading.ID == id {
-				b.follow("A:"+id, loading.Name, Loading, base, loading.Percent, b.c.Rates.LabourTax)
+				b.follow("A:"+id, loading.Name, Loading, b.loaded(loading), loading.Percent, b.c.Rates.LabourTax)
 			}
 		}
 	}
+}
+
+// loaded is what a loading is a percentage of.
+func (b *builder) loaded(loading *catalog.Loading) money.Number {
+	sum := b.sum(Delivery)
+	for i := range b.hours.Skills {
+		if s := &b.hours.Skills[i]; !b.Included() && slices.Contains(loading.Windows, s.Window) {
+			sum = sum.Add(s.Bill)
+		}
+	}
+	return sum
 }
 
 // waiver is a percentage of hire after discounts.
