@@ -2,6 +2,7 @@ package quote
 
 import (
 	"fmt"
+	"slices"
 
 	"tentwright/catalog"
 	"tentwright/catalog/money"
@@ -85,9 +86,24 @@ func (q *Quote) checkMoney() {
 	q.none("lines below floor", "Lines with a margin below the floor", low, false, "see the red lines on Price Build-up")
 	q.none("quote before balance", "Balance due before the quote's own date",
 		boolCount(q.Price.BalanceBy.Before(q.Job.Dates.Quoted)), false, "ask for the whole sum with the order")
+	q.none("past", "Delivery before the quote's own date", boolCount(q.Job.Dates.Deliver.Before(q.Job.Dates.Quoted)), true, "look at the dates")
+	q.none("tax place", "No place for tax, though some taxes are local", boolCount(q.Job.Event.Place == "" && q.localTaxes()), false,
+		"set tax_place; what is due where is for the accountant")
+	q.add(Check{Key: "overpaid", Title: "Payments received against the total", Value: q.Price.Received, Limit: q.Price.Total, Advice: "look at the payments, or give money back"})
+}
+
+// localTaxes tells whether the shop has a tax that is due only in some places.
+func (q *Quote) localTaxes() bool {
+	return slices.ContainsFunc(q.Catalog.Rates.Taxes, func(t catalog.Tax) bool { return len(t.Places) > 0 })
 }
 
 func (q *Quote) checkCrews() {
+	longest := q.Catalog.Rates.Overtime.Longest
+	for i := range q.Labour.Windows {
+		w := &q.Labour.Windows[i]
+		q.add(Check{Key: "day:" + w.Spec.ID, Title: w.Spec.Name + ": hours of each person's day", Value: w.Day, Limit: longest, Severe: true,
+			Advice: "add people or days; the law limits work and driving further"})
+	}
 	for i := range q.Labour.Windows {
 		w := &q.Labour.Windows[i]
 		q.add(Check{Key: "crew:" + w.Spec.ID, Title: w.Spec.Name + ": people against the smallest crew of its tasks",
@@ -139,6 +155,10 @@ func (q *Quote) checkSense() {
 	}
 	for i := range q.Parts.Tents {
 		t := &q.Parts.Tents[i]
+		if t.Held > 0 && t.Family.Kind == "pole" {
+			q.none("holding:"+t.Job.ID, fmt.Sprintf("Pole tent %s where stakes cannot be driven, pieces of ballast", t.Job.ID), t.Held, true,
+				"a pole tent stands by its guys: take a frame tent, or have a licensed engineer design what holds it")
+		}
 		if t.Sealed() {
 			q.none("door:"+t.Job.ID, fmt.Sprintf("Tent %s closed on every side without a door", t.Job.ID), 1, true, "open a side or add doors; exits are a matter of local code")
 		}
@@ -189,10 +209,24 @@ func (q *Quote) checkStanding() {
 	for i := range q.Load.Out.Trips {
 		flags += len(q.Load.Out.Trips[i].Flags)
 	}
+	q.none("fuel", "Fuel in a closed vehicle", q.shutIn(), true, "carry it in the open or vented, upright and apart; the law on dangerous goods governs")
 	q.none("licence", "Vehicles that an ordinary licence may not cover", flags, false, "see Truck Manifest; ask the licensing authority")
 	q.none("anchors", "Anchors by custom, not by a wind calculation", boolCount(len(q.Parts.Tents) > 0), false,
 		"the customary number is planned; local code and a licensed engineer decide what holds this tent here")
 	q.none("demo", "Demonstration prices, not for customers", boolCount(q.Catalog.Demo), true, "set up the yard's own company file and prices")
+}
+
+// shutIn counts the parts that must not ride shut in but do.
+func (q *Quote) shutIn() int {
+	n := 0
+	for _, m := range []*load.Manifest{&q.Load.Out, &q.Load.Back} {
+		for i := range m.Shares {
+			if s := &m.Shares[i]; s.Part.Apart && s.Quantity > 0 && !m.Trips[s.Trip].Vehicle.Open {
+				n += s.Quantity
+			}
+		}
+	}
+	return n
 }
 
 func boolCount(b bool) int {

@@ -64,9 +64,9 @@ func (l *layout) checkRow(t *table, c *quote.Check) {
 	if c.Severe {
 		bad = stateStop
 	}
-	state := bad
+	state, advice := bad, c.Advice
 	if c.Holds() {
-		state = stateOK
+		state, advice = stateOK, ""
 	}
 	is, limit := l.checkFormulas(c)
 	v, lim := value(c.Value), value(c.Limit)
@@ -77,7 +77,8 @@ func (l *layout) checkRow(t *table, c *quote.Check) {
 		lim = formula(limit, c.Limit)
 	}
 	t.add(text(c.Key), text(c.Title), v, text(rule), lim,
-		formula("IF("+t.at("value", row)+op+t.at("limit", row)+`,"`+stateOK+`","`+bad+`")`, state), text(c.Advice))
+		formula("IF("+t.at("value", row)+op+t.at("limit", row)+`,"`+stateOK+`","`+bad+`")`, state),
+		formula("IF("+t.at("state", row)+`="`+stateOK+`","",`+quoted(c.Advice)+")", advice))
 }
 
 // checkFormulas gives the formulas of both sides of a check; an empty one is a
@@ -93,6 +94,10 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 		return sumOver(l.orderTables(), "SUM(@_low)"), ""
 	case "crew":
 		return "window_" + ident(rest) + "_crew", "window_" + ident(rest) + "_smallest"
+	case "day":
+		return "window_" + ident(rest) + "_day", "overtime_longest"
+	case "overpaid":
+		return "total_received", "total_due"
 	case "seats":
 		return "window_" + ident(rest) + "_crew", ""
 	case "stock":

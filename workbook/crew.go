@@ -75,7 +75,7 @@ func (l *layout) windowRow(t *table, i int) {
 		formula(strings.Join(before, "+"), w.Before),
 		formula(at("person")+"-"+at("plain")+"+"+weekOver, w.DayOver.Add(w.WeekOver)),
 		formula("IF("+at("person")+">0,ROUND("+at("over")+"/"+at("person")+",6),0)", w.Share))
-	for _, id := range []string{"crew", "days", "worked", "plain", "smallest", "share"} {
+	for _, id := range []string{"crew", "days", "worked", "day", "plain", "smallest", "share"} {
 		l.name("window_"+ident(w.Spec.ID)+"_"+id, t.s, sheet.Range{R1: row, C1: t.col(id), R2: row, C2: t.col(id)}, "")
 	}
 }

@@ -160,6 +160,7 @@ func (l *layout) skillRates(s *sheet.Sheet) {
 	l.settings(s, []setting{
 		{"overtime_daily", "Hours a day at plain pay", "of one person", float(o.Daily), sheet.Hours, hours("24")},
 		{"overtime_weekly", "Hours a week at plain pay", "of one person", float(o.Weekly), sheet.Hours, hours("168")},
+		{"overtime_longest", "Longest day asked for", "hours of one person; the law may allow less", float(o.Longest), sheet.Hours, hours("24")},
 		{"overtime_cost", "Overtime pay", "times the plain cost", float(o.CostFactor), sheet.Factor, factor},
 		{"overtime_bill", "Overtime charge", "times the plain charge", float(o.BillFactor), sheet.Factor, factor},
 	})
