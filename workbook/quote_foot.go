@@ -79,9 +79,8 @@ const (
 	slack = 0.98
 )
 
-// mostSqueezed is how much more than two pages may be printed on two; 10 point
-// print is then 8 point.
-const mostSqueezed = 1.25
+// leastScale is the smallest print in percent; 10 points are then 7.8.
+const leastScale = 78
 
 // textSizes are the sizes of print of the roles that are not 10 points.
 var textSizes = map[sheet.Role]float64{sheet.Title: 16, sheet.Subtitle: 11, sheet.Section: 11, sheet.Grand: 13, sheet.Faint: 8}
@@ -122,31 +121,49 @@ func (p *quotePage) paginate() {
 // squeeze prints what would run a little onto a third page on two, in smaller
 // print: a customer signs the second page and should not look for a third.
 func (p *quotePage) squeeze(heights []float64, page float64) {
-	sum := 0.0
-	for _, h := range heights {
-		sum += h
-	}
-	if len(p.s.Breaks) < 2 || sum > mostSqueezed*2*page {
+	if len(p.s.Breaks) < 2 {
 		return
 	}
-	p.s.Breaks = nil
-	p.s.Page.FitTall = 2
-	p.squeezed = sum/2 < p.heightTo(heights, p.lastLine)
+	cut, higher := p.halves(heights)
+	scale := int(100 * page / higher)
+	if cut == 0 || scale < leastScale {
+		return
+	}
+	p.s.Breaks, p.s.Page.Scale, p.s.Page.FitWide = []int{cut}, min(scale, 100), false
 }
 
-func (p *quotePage) heightTo(heights []float64, row int) float64 {
-	sum := 0.0
-	for _, h := range heights[:row+1] {
-		sum += h
+// halves finds the row that begins the second of two pages so that the higher
+// of them is lowest, without tearing a group; it gives that height.
+func (p *quotePage) halves(heights []float64) (cut int, higher float64) {
+	total := 0.0
+	for _, h := range heights {
+		total += h
 	}
-	return sum
+	torn := map[int]bool{}
+	for _, g := range p.groups {
+		for row := g.R1 + 1; row <= g.R2; row++ {
+			torn[row] = true
+		}
+	}
+	higher = total
+	first := 0.0
+	for row := 2; row < len(heights); row++ {
+		first += heights[row-1]
+		second := total - first
+		if row <= p.lastLine {
+			second += heights[p.headRow] // printed again
+		}
+		if h := max(first, second); !torn[row] && h < higher {
+			cut, higher = row, h
+		}
+	}
+	return cut, higher
 }
 
 // repeatHeadings prints the heads of the columns again where the lines run on
 // over a page.
 func (p *quotePage) repeatHeadings() {
-	over := p.squeezed || len(p.s.Breaks) > 0 && p.s.Breaks[0] <= p.lastLine
-	if !over || p.headRow == 0 {
+	if len(p.s.Breaks) == 0 || p.s.Breaks[0] > p.lastLine || p.headRow == 0 {
 		return
 	}
 	p.s.TitleRows = [2]int{p.headRow, p.headRow}

@@ -40,7 +40,6 @@ type quotePage struct {
 	extras   sheet.Range   // rows of the optional extras; none if there are none
 	headRow  int           // row with the heads of the columns
 	lastLine int           // row of the last ordinary line
-	squeezed bool          // printed on two pages, the lines over both
 	below    []block       // texts too long to stand beside the totals
 	groups   []sheet.Range // rows that are printed on one page
 }

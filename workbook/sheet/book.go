@@ -145,6 +145,7 @@ type Page struct {
 	Paper       string // "letter" (also when empty) or "a4"
 	Landscape   bool
 	FitWide     bool // all columns on the width of one page
+	Scale       int  // percent of full size, without FitWide; 0 is full size
 	FitTall     int  // pages in height, with FitWide; 0 as many as it takes
 	HeaderLeft  string
 	HeaderRight string

@@ -62,6 +62,10 @@ func (x *writer) page(s *sheet.Sheet) error {
 		orientation = "landscape"
 	}
 	layout := excelize.PageLayoutOptions{Size: &paper, Orientation: &orientation}
+	if p.Scale > 0 && !p.FitWide {
+		scale := uint(p.Scale)
+		layout.AdjustTo = &scale
+	}
 	if p.FitWide {
 		layout.FitToWidth, layout.FitToHeight = &wide, &p.FitTall
 	}
