@@ -72,9 +72,10 @@ func (x *writer) page(s *sheet.Sheet) error {
 	if err := x.file.SetPageLayout(s.Name, &layout); err != nil {
 		return err
 	}
+	centred := p.Scale > 0 // smaller print leaves both edges alike
 	side, top, edge := margins[p.Margins][0], margins[p.Margins][1], 0.3
 	if err := x.file.SetPageMargins(s.Name, &excelize.PageLayoutMarginsOptions{
-		Left: &side, Right: &side, Top: &top, Bottom: &top, Header: &edge, Footer: &edge,
+		Left: &side, Right: &side, Top: &top, Bottom: &top, Header: &edge, Footer: &edge, Horizontally: &centred,
 	}); err != nil {
 		return err
 	}
