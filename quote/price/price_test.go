@@ -6,6 +6,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/quote/job"
+	"tentwright/quote/labour"
 )
 
 func number(t testing.TB, s string) money.Number {
@@ -130,6 +131,19 @@ func TestBelowFloor(t *testing.T) {
 		l := Line{Amount: number(t, tc.amount), Cost: number(t, tc.cost), Kind: tc.kind}
 		if l.BelowFloor(floor) != tc.want {
 			t.Errorf("%s at %s cost %s: below the floor is %v", tc.kind, tc.amount, tc.cost, !tc.want)
+		}
+	}
+}
+
+// A loading is charged on delivery and on the labour of its own windows, and
+// on no labour where that is within the price of the tents.
+func TestLoadingFallsOnItsWindows(t *testing.T) {
+	loading := &catalog.Loading{ID: "evening", Percent: money.Int(50), Windows: []string{"install"}}
+	for charge, want := range map[string]string{"charged": "650", "included": "50"} {
+		b := &builder{j: &job.Job{Labour: job.Labour{Charge: charge}}, r: &Result{Lines: []Line{{Kind: Delivery, Amount: money.Int(50)}}},
+			hours: &labour.Result{Skills: []labour.SkillHours{{Window: "install", Bill: money.Int(600)}, {Window: "strike", Bill: money.Int(900)}}}}
+		if got := b.loaded(loading); !got.Equal(number(t, want)) {
+			t.Errorf("labour %s: the loading falls on %s, %s was expected", charge, got, want)
 		}
 	}
 }

@@ -1,0 +1,72 @@
+package quote
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"tentwright/catalog"
+	"tentwright/quote/job"
+)
+
+// failing builds a job of the demonstration shop and lists the checks that
+// fail, the standing ones left out.
+func failing(t *testing.T, body string) []string {
+	t.Helper()
+	c, list := catalog.Load("demo", catalog.Demo())
+	if c == nil {
+		t.Fatal(list.Err())
+	}
+	const head = "number: T-1\ncustomer: {name: Test Customer}\n"
+	j, list := job.Read("job.yaml", []byte(head+body))
+	if j == nil {
+		t.Fatal(list.Err())
+	}
+	q, list := Build(c, j)
+	if q == nil {
+		t.Fatal(list.Err())
+	}
+	var keys []string
+	for _, check := range q.Failed() {
+		if key, _, _ := strings.Cut(check.Key, ":"); !slices.Contains([]string{"anchors", "demo", "licence"}, key) {
+			keys = append(keys, check.Key)
+		}
+	}
+	return keys
+}
+
+const (
+	usualEvent = "event: {name: Test Event, guests: 20, tax_place: county-larkmere}\n"
+	usualDates = "dates: {quoted: 2027-01-10, deliver: 2027-06-11, event_from: 2027-06-12, event_to: 2027-06-12, strike: 2027-06-13, collect: 2027-06-13}\n"
+	usualWay   = "delivery: {distance: 8 mi}\n"
+	usualTent  = "tents: [{id: a, family: hip, size: 20x20}]\n"
+)
+
+// Each of these jobs forgets one thing that costs money or hurts someone, and
+// the check of that name says so; the usual job passes.
+func TestChecksFindWhatIsForgotten(t *testing.T) {
+	for _, tc := range []struct{ name, body, want string }{
+		{"nothing", usualEvent + usualDates + usualWay + usualTent, ""},
+		{"a discount below the floor", usualEvent + usualDates + usualWay + "tents: [{id: a, family: hip, size: 20x20, discount: 90}]\n", "lines below floor"},
+		{"no place for tax", "event: {name: Test Event}\n" + usualDates + usualWay + usualTent, "tax place"},
+		{"delivery in the past", usualEvent + strings.Replace(usualDates, "2027-01-10", "2027-06-12", 1) + usualWay + usualTent, "past"},
+		{"paid too much", usualEvent + usualDates + usualWay + usualTent + "payments: [{date: 2027-02-01, amount: 99999}]\n", "overpaid"},
+		{"a crew too small", usualEvent + usualDates + usualWay + usualTent + "labour: {windows: [{window: install, crew: 1}]}\n", "crew:install"},
+		{"too far for one day", usualEvent + usualDates + "delivery: {distance: 900 mi}\n" + usualTent, "day:install"},
+		{"heater without fuel", usualEvent + usualDates + usualWay + usualTent + "items: [{item: heater-170, quantity: 1}]\n", "need:L:1:propane-100"},
+		{"no way out", usualEvent + usualDates + usualWay +
+			"tents: [{id: a, family: hip, size: 20x20, sides: [{side: front, wall: solid}, {side: right, wall: solid}, {side: back, wall: solid}, {side: left, wall: solid}]}]\n", "door:a"},
+		{"pole tent on asphalt", usualEvent + usualDates + usualWay + "tents: [{id: a, family: pole, size: 40x60, ground: asphalt-whole}]\n", "holding:a"},
+		{"fewer chairs than guests", usualEvent + usualDates + usualWay + usualTent + "items: [{item: chair-folding, quantity: 10}]\n", "chairs"},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			got := failing(t, tc.body)
+			switch {
+			case tc.want == "" && len(got) > 0:
+				t.Errorf("the usual job fails %q", got)
+			case tc.want != "" && !slices.Contains(got, tc.want):
+				t.Errorf("the checks that fail are %q, %q was expected among them", got, tc.want)
+			}
+		})
+	}
+}
