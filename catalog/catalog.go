@@ -15,6 +15,7 @@
 package catalog
 
 import (
+	"tentwright/catalog/source"
 	"tentwright/catalog/unit"
 )
 
@@ -70,27 +71,40 @@ func (f *Family) Size(id string) *Size {
 	return nil
 }
 
+// basis says for which units the bare numbers of a file are: prices per area
+// and length, minutes per weight and distance. They mean something else in a
+// shop of other units, so each file says it for itself.
+type basis struct {
+	Where source.Where
+	Units unit.System `yaml:"units,required" enum:"imperial|metric" want:"imperial or metric, for which the numbers of this file are"`
+}
+
 // files of a shop folder, in the order in which they are read.
 type files struct {
 	company struct {
 		Company Company `yaml:"company,required"`
 	}
 	tents struct {
+		basis
 		Families []Family `yaml:"families,required"`
 	}
 	parts struct {
+		basis
 		Profiles []Profile  `yaml:"profiles,required"`
 		Fabrics  []Fabric   `yaml:"fabrics,required"`
 		Parts    []Part     `yaml:"parts,required"`
 		Rules    []PartRule `yaml:"rules"`
 	}
 	items struct {
+		basis
 		Items []Item `yaml:"items,required"`
 	}
 	labour struct {
+		basis
 		Rules []LabourRule `yaml:"rules,required"`
 	}
 	rates struct {
+		basis
 		Rates Rates `yaml:"rates,required"`
 	}
 	trucks struct {

@@ -7,16 +7,21 @@ import (
 
 	"tentwright/catalog/diag"
 	"tentwright/catalog/money"
+	"tentwright/catalog/source"
 )
 
 // known is the ids of one kind, for look-ups and for the nearest name.
 type known struct {
 	kind string
 	ids  map[string]diag.Pos
+	part bool // a fault of form hides some of the ids
 }
 
-// add takes an id in and reports a repeated one.
+// add takes an id in and reports a repeated one; an empty one was not read.
 func (k *known) add(list *diag.List, id string, pos diag.Pos) {
+	if id == "" {
+		return
+	}
 	if first, again := k.ids[id]; again {
 		list.Add(diag.Problem{Pos: pos, Code: RepeatedID, Related: []diag.Pos{first},
 			Message: fmt.Sprintf("%s %q is defined twice; each id may stand once", k.kind, id)})
@@ -27,11 +32,11 @@ func (k *known) add(list *diag.List, id string, pos diag.Pos) {
 
 // want reports an id that is not known, with the nearest that is.
 func (k *known) want(list *diag.List, id string, pos diag.Pos) {
-	if _, ok := k.ids[id]; ok || id == "" {
+	if _, ok := k.ids[id]; ok || id == "" || k.part {
 		return
 	}
 	list.Add(diag.Problem{Pos: pos, Code: UnknownID,
-		Message: fmt.Sprintf("%s %q is not defined; the id of a defined one was expected", k.kind, id),
+		Message: fmt.Sprintf("%s %q is not known; an id that the shop's files define was expected", k.kind, id),
 		Advice:  diag.DidYouMean(id, k.names())})
 }
 
@@ -49,11 +54,12 @@ func newKnown(kind string) *known { return &known{kind: kind, ids: map[string]di
 // checker holds what is known while the kinds are checked against each other.
 type checker struct {
 	c    *Catalog
+	form *source.Form
 	list *diag.List
 
 	parts, items, profiles, fabrics, families            *known
 	periods, breaks, taxClasses, skills, factors, labour *known
-	vehicles, tags                                       *known
+	vehicles, tags, windows                              *known
 }
 
 // index builds the look-ups; repeated ids are reported by collect.
@@ -70,12 +76,15 @@ func byID[T any](all []T, id func(*T) string) map[string]*T {
 	for i := range all {
 		m[id(&all[i])] = &all[i]
 	}
+	delete(m, "") // of what could not be read
 	return m
 }
 
-// check runs every cross-check of the shop.
-func (c *Catalog) check(list *diag.List) {
-	k := c.collect(list)
+// check runs every cross-check of the shop that its faults of form leave
+// certain, and works out the weights.
+func (c *Catalog) check(f *files, form *source.Form, list *diag.List) {
+	k := c.collect(form, list)
+	k.checkUnits(f)
 	if _, ok := money.CurrencyOf(c.Company.Currency); !ok {
 		list.Addf(c.Company.Where.Of("currency"), BadCurrency, "currency %q is not known; an ISO 4217 code such as USD or EUR was expected", c.Company.Currency)
 	}
@@ -87,50 +96,75 @@ func (c *Catalog) check(list *diag.List) {
 	k.checkLabour()
 	k.checkRates()
 	k.checkFleet()
+	c.weigh(form, list)
+}
+
+// checkUnits wants every file's numbers to be for the company's units.
+func (k *checker) checkUnits(f *files) {
+	want := k.c.Company.Units
+	for _, b := range []*basis{&f.tents.basis, &f.parts.basis, &f.items.basis, &f.labour.basis, &f.rates.basis} {
+		if b.Units != want && b.Units != "" && want != "" {
+			k.list.Addf(b.Where.Of("units"), UnitsDiffer, "the numbers of this file are for %s units but the company's are %s; "+
+				"convert its prices per area and length and its minutes per weight and distance first, then this line", b.Units, want)
+		}
+	}
 }
 
 // collect takes in every id of the shop.
-func (c *Catalog) collect(list *diag.List) *checker {
-	k := &checker{c: c, list: list,
+func (c *Catalog) collect(form *source.Form, list *diag.List) *checker {
+	k := &checker{c: c, form: form, list: list,
 		parts: newKnown("part"), items: newKnown("item"), profiles: newKnown("profile"), fabrics: newKnown("fabric"),
 		families: newKnown("tent family"), periods: newKnown("period"), breaks: newKnown("quantity break"),
 		taxClasses: newKnown("tax class"), skills: newKnown("skill"), factors: newKnown("site factor"),
-		labour: newKnown("labour rule"), vehicles: newKnown("vehicle"), tags: newKnown("tag")}
+		labour: newKnown("labour rule"), vehicles: newKnown("vehicle"), tags: newKnown("tag"),
+		windows: newKnown("window of work")}
 	for i := range c.Parts {
-		p := &c.Parts[i]
-		k.parts.add(list, p.ID, p.Where.Of("id"))
-		for _, tag := range p.Tags {
-			k.tags.ids[tag] = p.Where.Of("tags")
+		for _, tag := range c.Parts[i].Tags {
+			k.tags.ids[tag] = c.Parts[i].Where.Of("tags")
 		}
 	}
-	addAll(k.items, list, c.Items, func(x *Item) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.profiles, list, c.Profiles, func(x *Profile) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.fabrics, list, c.Fabrics, func(x *Fabric) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.families, list, c.Families, func(x *Family) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.periods, list, c.Rates.Periods, func(x *Period) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.breaks, list, c.Rates.Breaks, func(x *BreakClass) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.taxClasses, list, c.Rates.TaxClasses, func(x *TaxClass) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.skills, list, c.Rates.Skills, func(x *Skill) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.factors, list, c.Site, func(x *SiteFactor) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.labour, list, c.Labour, func(x *LabourRule) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
-	addAll(k.vehicles, list, c.Fleet.Vehicles, func(x *Vehicle) (string, diag.Pos) { return x.ID, x.Where.Of("id") })
+	k.tags.part = form.In("parts.yaml")
+	addAll(k, k.parts, "parts.yaml", c.Parts, func(x *Part) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.items, "accessories.yaml", c.Items, func(x *Item) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.profiles, "parts.yaml", c.Profiles, func(x *Profile) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.fabrics, "parts.yaml", c.Fabrics, func(x *Fabric) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.families, "tents.yaml", c.Families, func(x *Family) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.periods, "rates.yaml", c.Rates.Periods, func(x *Period) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.breaks, "rates.yaml", c.Rates.Breaks, func(x *BreakClass) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.taxClasses, "rates.yaml", c.Rates.TaxClasses, func(x *TaxClass) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.skills, "rates.yaml", c.Rates.Skills, func(x *Skill) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.windows, "rates.yaml", c.Rates.Windows, func(x *Window) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, newKnown("tax"), "rates.yaml", c.Rates.Taxes, func(x *Tax) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, newKnown("delivery zone"), "rates.yaml", c.Rates.Zones, func(x *Zone) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, newKnown("loading"), "rates.yaml", c.Rates.Loadings, func(x *Loading) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, newKnown("customer class"), "rates.yaml", c.Rates.Classes, func(x *CustomerClass) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.factors, "site.yaml", c.Site, func(x *SiteFactor) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.labour, "labour.yaml", c.Labour, func(x *LabourRule) (string, source.Where) { return x.ID, x.Where })
+	addAll(k, k.vehicles, "trucks.yaml", c.Fleet.Vehicles, func(x *Vehicle) (string, source.Where) { return x.ID, x.Where })
 	return k
 }
 
-func addAll[T any](k *known, list *diag.List, all []T, at func(*T) (string, diag.Pos)) {
+// addAll takes in the ids of one kind, which a file defines.
+func addAll[T any](k *checker, kind *known, file string, all []T, of func(*T) (string, source.Where)) {
+	ids := make([]string, len(all))
 	for i := range all {
-		id, pos := at(&all[i])
-		k.add(list, id, pos)
+		id, where := of(&all[i])
+		ids[i] = id
+		kind.add(k.list, id, where.Of("id"))
 	}
+	kind.part = !k.form.Complete(file, ids)
 }
 
 // checkDriver reports a rule that nothing drives or that names a driver which
 // is never counted.
-func (k *checker) checkDriver(driver string, pos, missing diag.Pos) {
+func (k *checker) checkDriver(driver string, rule source.Where) {
 	if driver == "" {
-		k.list.Addf(missing, NoDriver, "the rule has no driver; it must say what is counted, e.g. legs or tag:chair")
+		if k.form.Sound(rule, "driver") {
+			k.list.Addf(rule.Pos(), NoDriver, "the rule has no driver; it must say what is counted, e.g. legs or tag:chair")
+		}
 		return
 	}
+	pos := rule.Of("driver")
 	if tag, ok := strings.CutPrefix(driver, TagDriver); ok {
 		k.tags.want(k.list, tag, pos)
 		return

@@ -13,7 +13,7 @@ func (k *checker) checkProfiles() {
 		if p.Across > 0 && p.Across < narrow {
 			narrow = p.Across
 		}
-		if 2*p.Wall > narrow {
+		if 2*p.Wall > narrow && k.form.Sound(p.Where, "outside", "across", "wall") {
 			k.list.Addf(p.Where.Of("wall"), BadProfile, "profile %q has walls thicker than half its outside; at most %s was expected", p.ID, (narrow / 2).In(k.c.Company.Units))
 		}
 	}
@@ -23,7 +23,7 @@ func (k *checker) checkParts() {
 	for i := range k.c.Parts {
 		p := &k.c.Parts[i]
 		k.checkPartWeight(p)
-		if !p.Consumable && p.Replacement == nil {
+		if !p.Consumable && p.Replacement == nil && k.form.Sound(p.Where, "consumable", "replacement") {
 			k.list.Addf(p.Where.Pos(), NoReplacement, "part %q comes back but has no replacement charge; replacement, or consumable: true, was expected", p.ID)
 		}
 	}
@@ -43,6 +43,7 @@ func (k *checker) checkPartWeight(p *Part) {
 		k.fabrics.want(k.list, p.Cloth.Fabric, p.Cloth.Where.Of("fabric"))
 	}
 	switch {
+	case !k.form.Sound(p.Where, "weight", "pole", "cloth"):
 	case ways == 0:
 		k.list.Addf(p.Where.Pos(), NoWeight, "part %q has no weight; weight, pole or cloth was expected", p.ID)
 	case ways > 1:
@@ -56,7 +57,7 @@ func (k *checker) checkRules() {
 		r := &k.c.Rules[i]
 		ids.add(k.list, r.ID, r.Where.Of("id"))
 		k.parts.want(k.list, r.Part, r.Where.Of("part"))
-		k.checkDriver(r.Driver, r.Where.Of("driver"), r.Where.Pos())
+		k.checkDriver(r.Driver, r.Where)
 		if d, ok := FindDriver(r.Driver); ok && d.Late {
 			k.list.Addf(r.Where.Of("driver"), LateDriver, "driver %q is known only after the parts are; a count of the tents or the job was expected", r.Driver)
 		}
@@ -73,7 +74,9 @@ func (k *checker) wantAll(in *known, ids []string, at func(int) diag.Pos) {
 func (k *checker) checkItems() {
 	for i := range k.c.Items {
 		it := &k.c.Items[i]
-		k.checkPrice(k.c.itemPrice(it), it.Free, it.Where.Of("price"), fmt.Sprintf("item %q", it.ID))
+		if k.form.Sound(it.Where, "price", "free", "sub_hire") {
+			k.checkPrice(k.c.itemPrice(it), it.Free, it.Where.Of("price"), fmt.Sprintf("item %q", it.ID))
+		}
 		k.periods.want(k.list, it.Period, it.Where.Of("period"))
 		k.breaks.want(k.list, it.Breaks, it.Where.Of("breaks"))
 		k.taxClasses.want(k.list, it.Tax, it.Where.Of("tax"))
@@ -81,14 +84,14 @@ func (k *checker) checkItems() {
 		for j := range it.Contents {
 			k.checkContent(it, &it.Contents[j])
 		}
-		if cycle := k.c.kitCycle(it); cycle != "" {
+		if cycle := k.c.kitCycle(it); cycle != "" && it.ID != "" {
 			k.list.Addf(it.Where.Of("contents"), KitCycle, "kit %q contains itself by way of %q; a kit of other things was expected", it.ID, cycle)
 		}
 	}
 }
 
 func (k *checker) checkContent(it *Item, content *Content) {
-	if (content.Part == "") == (content.Item == "") {
+	if (content.Part == "") == (content.Item == "") && k.form.Sound(content.Where, "part", "item") {
 		k.list.Addf(content.Where.Pos(), BadContent, "a content of %q names %s; either part or item was expected", it.ID,
 			map[bool]string{true: "neither a part nor an item", false: "both a part and an item"}[content.Part == ""])
 		return

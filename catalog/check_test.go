@@ -93,26 +93,11 @@ func TestEveryCodeHasAFixture(t *testing.T) {
 			continue
 		}
 		code, _, _ := strings.Cut(rest, `"`)
-		if code == BadPicture { // needs a picture, see TestLogoMustBeAPicture
+		if code == BadPicture || code == BadText { // need files of their own, see attach_test.go
 			continue
 		}
 		if _, err := os.Stat(filepath.Join(badShops, code+".yaml")); err != nil {
 			t.Errorf("code %q has no fixture in %s", code, badShops)
-		}
-	}
-}
-
-// A logo is told by its own bytes, not by its name.
-func TestLogoMustBeAPicture(t *testing.T) {
-	company, err := os.ReadFile(filepath.Join(smallShop, "company.yaml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	shop := smallWith(t, "company.yaml", append(company, "  logo: logo.png\n"...))
-	for content, ok := range map[string]bool{"\x89PNG\r\n\x1a\n...": true, "\xff\xd8\xff...": true, "GIF89a": false} {
-		shop["logo.png"] = &fstest.MapFile{Data: []byte(content)}
-		if c, list := Load("shop", shop); (c != nil) != ok {
-			t.Errorf("a logo that begins with %q: taken is %v; %v", content[:4], c != nil, list.Err())
 		}
 	}
 }

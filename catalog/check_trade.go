@@ -29,7 +29,7 @@ func (k *checker) checkSides(f *Family) {
 	length := k.c.Company.Units.LengthUnit()
 	byLength := func(item string, pos diag.Pos) {
 		k.items.want(k.list, item, pos)
-		if it := k.c.Item(item); it != nil && it.Unit != length {
+		if it := k.c.Item(item); it != nil && it.Unit != length && k.form.Sound(it.Where, "unit") && k.c.Company.Units != "" {
 			k.list.Addf(pos, UnitMismatch, "item %q is measured along a side but priced by the %s; unit %q was expected", item, it.Unit, length)
 		}
 	}
@@ -56,6 +56,7 @@ func (k *checker) checkSizes(f *Family) {
 		ids.add(k.list, s.ID, s.Where.Of("id"))
 		what := fmt.Sprintf("size %q of %q", s.ID, f.ID)
 		switch {
+		case !k.form.Sound(s.Where, "price", "free") || !k.form.Sound(f.Where, "area_price"):
 		case s.Price != nil:
 			k.checkPrice(*s.Price, s.Free, s.Where.Of("price"), what)
 		case f.AreaPrice == nil:
@@ -67,7 +68,7 @@ func (k *checker) checkSizes(f *Family) {
 		for field, part := range map[string]string{"one_piece": t.OnePiece, "end": t.End, "middle": t.Middle, "bay": t.Bay, "gable": t.Gable} {
 			k.parts.want(k.list, part, t.Where.Of(field))
 		}
-		if t.OnePiece == "" && t.End == "" && t.Bay == "" {
+		if t.OnePiece == "" && t.End == "" && t.Bay == "" && k.form.Sound(t.Where, "one_piece", "end", "bay") {
 			k.list.Addf(t.Where.Pos(), BadTop, "%s has no top; one_piece, end and middle, or bay and gable was expected", what)
 		}
 	}
@@ -76,7 +77,7 @@ func (k *checker) checkSizes(f *Family) {
 func (k *checker) checkLabour() {
 	for i := range k.c.Labour {
 		r := &k.c.Labour[i]
-		k.checkDriver(r.Driver, r.Where.Of("driver"), r.Where.Pos())
+		k.checkDriver(r.Driver, r.Where)
 		k.skills.want(k.list, r.Skill, r.Where.Of("skill"))
 		k.wantAll(k.families, r.Families, func(n int) diag.Pos { return r.Where.Of(fmt.Sprintf("families[%d]", n)) })
 		k.wantAll(k.factors, r.Factors, func(n int) diag.Pos { return r.Where.Of(fmt.Sprintf("factors[%d]", n)) })
@@ -93,7 +94,7 @@ func (k *checker) checkAfter() {
 	}
 	for i := range k.c.Labour {
 		r := &k.c.Labour[i]
-		if reaches(after, r.ID) {
+		if r.ID != "" && reaches(after, r.ID) {
 			k.list.Addf(r.Where.Of("after"), AfterCycle, "labour rule %q waits for itself by way of its after list; an order without a circle was expected", r.ID)
 		}
 	}
@@ -131,6 +132,10 @@ func (k *checker) checkRates() {
 		t := &r.Taxes[i]
 		k.wantAll(k.taxClasses, t.Classes, func(n int) diag.Pos { return t.Where.Of(fmt.Sprintf("classes[%d]", n)) })
 	}
+	for i := range r.Loadings {
+		l := &r.Loadings[i]
+		k.wantAll(k.windows, l.Windows, func(n int) diag.Pos { return l.Where.Of(fmt.Sprintf("windows[%d]", n)) })
+	}
 	k.taxClasses.want(k.list, r.LabourTax, r.Where.Of("labour_tax"))
 	k.taxClasses.want(k.list, r.DeliveryTax, r.Where.Of("delivery_tax"))
 	k.taxClasses.want(k.list, r.WaiverTax, r.Where.Of("waiver_tax"))
@@ -158,6 +163,9 @@ func (k *checker) checkWindows() {
 	for i := range k.c.Rates.Windows {
 		w := &k.c.Rates.Windows[i]
 		for n, phase := range w.Phases {
+			if phase == "" {
+				continue // it was not read
+			}
 			pos := w.Where.Of(fmt.Sprintf("phases[%d]", n))
 			if !slices.Contains(Phases(), phase) {
 				k.list.Add(diag.Problem{Pos: pos, Code: PhaseWindow, Message: fmt.Sprintf("phase %q is not known; a phase of the job was expected", phase),
@@ -169,6 +177,9 @@ func (k *checker) checkWindows() {
 			home[phase] = w.ID
 		}
 	}
+	if !k.form.Sound(k.c.Rates.Where, "windows") {
+		return
+	}
 	for _, phase := range Phases() {
 		if home[phase] == "" {
 			k.list.Addf(k.c.Rates.Where.Of("windows"), PhaseWindow, "phase %q belongs to no window; one window for each phase was expected", phase)
@@ -179,11 +190,11 @@ func (k *checker) checkWindows() {
 func (k *checker) checkFleet() {
 	for i := range k.c.Fleet.Vehicles {
 		v := &k.c.Fleet.Vehicles[i]
-		if v.Empty+v.Fuel >= v.Rating {
+		if v.Empty+v.Fuel >= v.Rating && k.form.Sound(v.Where, "empty", "fuel", "rating") {
 			k.list.Addf(v.Where.Of("empty"), TruckOverEmpty, "vehicle %q weighs %s empty and fuelled but is rated for %s; less was expected",
 				v.ID, (v.Empty + v.Fuel).Text(k.c.Company.Units), v.Rating.Text(k.c.Company.Units))
 		}
-		if v.Kind == "trailer" && len(v.TowedBy) == 0 {
+		if v.Kind == "trailer" && len(v.TowedBy) == 0 && k.form.Sound(v.Where, "towed_by") {
 			k.list.Addf(v.Where.Pos(), NoTow, "trailer %q is pulled by nothing; towed_by with a vehicle was expected", v.ID)
 		}
 		k.wantAll(k.vehicles, v.TowedBy, func(n int) diag.Pos { return v.Where.Of(fmt.Sprintf("towed_by[%d]", n)) })

@@ -24,5 +24,7 @@ const (
 	BadProfile     = "bad-profile"      // a profile that cannot be made
 	BadTop         = "bad-top"          // a size whose top is not described
 	BadCurrency    = "bad-currency"     // not an ISO 4217 code that the program knows
-	BadPicture     = "bad-picture"      // a logo that is neither PNG nor JPEG
+	BadPicture     = "bad-picture"      // a logo that is no whole PNG or JPEG, or too large
+	BadText        = "bad-text"         // terms or payment details that cannot be printed
+	UnitsDiffer    = "units-differ"     // the numbers of a file are for other units than the company's
 )

@@ -10,8 +10,8 @@ import (
 // the office writes money, lengths and paper.
 type Company struct {
 	Where    source.Where
-	Name     string      `yaml:"name,required"`
-	Motto    string      `yaml:"motto"`
+	Name     string      `yaml:"name,required" long:"120"`
+	Motto    string      `yaml:"motto" long:"120"`
 	Address  []string    `yaml:"address,required"`
 	Phone    string      `yaml:"phone"`
 	Email    string      `yaml:"email"`

@@ -10,8 +10,8 @@ import (
 // stock its members and fittings are, and the sizes it comes in.
 type Family struct {
 	Where     source.Where
-	ID        string        `yaml:"id,required"`
-	Name      string        `yaml:"name,required"`
+	ID        string        `yaml:"id,required" long:"60"`
+	Name      string        `yaml:"name,required" long:"120"`
 	Kind      string        `yaml:"kind,required" enum:"hip-frame|pole|clear-span"` // the geometry generator
 	Legs      []unit.Length `yaml:"legs,required"`                                  // eave heights it can stand at; the first is usual
 	Fabric    string        `yaml:"fabric,required"`                                // of the top
@@ -52,9 +52,9 @@ type FittingSpec struct {
 // WallSpec is one kind of sidewall: the item it is priced by, its panels.
 type WallSpec struct {
 	Where   source.Where
-	Kind    string      `yaml:"kind,required"` // solid, window, mesh ... as the job names it
-	Item    string      `yaml:"item,required"` // priced by the foot or metre of side
-	Overlap unit.Length `yaml:"overlap"`       // each joint between panels
+	Kind    string      `yaml:"kind,required" long:"60"` // solid, window, mesh ... as the job names it
+	Item    string      `yaml:"item,required"`           // priced by the foot or metre of side
+	Overlap unit.Length `yaml:"overlap"`                 // each joint between panels
 	Panels  []WallPanel `yaml:"panels,required"`
 }
 
@@ -70,7 +70,7 @@ type WallPanel struct {
 // side that it takes from the wall.
 type DoorSpec struct {
 	Where source.Where
-	Kind  string      `yaml:"kind,required"`
+	Kind  string      `yaml:"kind,required" long:"60"`
 	Item  string      `yaml:"item,required"`
 	Width unit.Length `yaml:"width,required"`
 }
@@ -118,7 +118,7 @@ type SpanSpec struct {
 // Size is one size that the yard owns of a family.
 type Size struct {
 	Where  source.Where
-	ID     string        `yaml:"id,required"` // e.g. 20x30
+	ID     string        `yaml:"id,required" long:"60"` // e.g. 20x30
 	Width  unit.Length   `yaml:"width,required"`
 	Length unit.Length   `yaml:"length,required"`
 	Bay    unit.Length   `yaml:"bay,required"` // frame bay, pole-tent middle section, or arch spacing

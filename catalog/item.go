@@ -9,9 +9,9 @@ import (
 // kit or a service.
 type Item struct {
 	Where    source.Where
-	ID       string       `yaml:"id,required"`
-	Name     string       `yaml:"name,required"`
-	Section  string       `yaml:"section,required"` // of the quote
+	ID       string       `yaml:"id,required" long:"60"`
+	Name     string       `yaml:"name,required" long:"120"`
+	Section  string       `yaml:"section,required" long:"60"` // of the quote
 	Unit     string       `yaml:"unit,required" enum:"each|pair|set|ft|m|sq ft|sq m|day|hour|gal|l"`
 	Contents []Content    `yaml:"contents"`
 	Price    money.Number `yaml:"price" min:"0"`

@@ -8,8 +8,8 @@ import (
 // LabourRule is the time that one task takes, and what drives it.
 type LabourRule struct {
 	Where    source.Where
-	ID       string       `yaml:"id,required"`
-	Name     string       `yaml:"name,required"`
+	ID       string       `yaml:"id,required" long:"60"`
+	Name     string       `yaml:"name,required" long:"120"`
 	Phase    string       `yaml:"phase,required" enum:"load|travel|unload|lay out|assemble|raise|anchor|sidewalls|floor|furnish|strike|reload|return|wash and dry|put away"`
 	Driver   string       `yaml:"driver"` // required; its absence is a named fault
 	Families []string     `yaml:"families"`
@@ -30,16 +30,16 @@ func Phases() []string {
 // SiteFactor is one thing about a site that slows work, with its degrees.
 type SiteFactor struct {
 	Where   source.Where
-	ID      string       `yaml:"id,required"` // surface, slope, carry, light, heat, wind
-	Name    string       `yaml:"name,required"`
+	ID      string       `yaml:"id,required" long:"60"` // surface, slope, carry, light, heat, wind
+	Name    string       `yaml:"name,required" long:"120"`
 	Options []SiteOption `yaml:"options,required"` // the first is usual
 }
 
 // SiteOption is one degree of a site factor.
 type SiteOption struct {
 	Where    source.Where
-	ID       string       `yaml:"id,required"`
-	Name     string       `yaml:"name,required"`
+	ID       string       `yaml:"id,required" long:"60"`
+	Name     string       `yaml:"name,required" long:"120"`
 	Factor   money.Number `yaml:"factor,required" min:"0.1" max:"10"`
 	NoStakes bool         `yaml:"no_stakes"` // nothing can be driven here: ballast
 }

@@ -1,10 +1,12 @@
 package catalog
 
 import (
-	"bytes"
 	"embed"
+	"fmt"
 	"io/fs"
 	"path"
+	"slices"
+	"strings"
 	"sync"
 
 	"tentwright/catalog/diag"
@@ -25,37 +27,36 @@ func Demo() fs.FS {
 }
 
 // Load reads the shop in fsys, cross-checks it and reports every fault in one
-// list. dir is put before the file names in positions. The catalog is nil
-// when there are faults.
+// list; what cannot be told beside a fault of form is not guessed at. dir is
+// put before the file names in positions. The catalog is nil when there are
+// faults.
 func Load(dir string, fsys fs.FS) (*Catalog, diag.List) {
-	c, list := read(dir, fsys)
-	if list.Err() != nil {
-		return nil, list.Sorted()
-	}
-	c.index()
-	c.check(&list)
-	c.weigh(&list)
-	if list.Err() != nil {
-		return nil, list.Sorted()
-	}
-	return c, list.Sorted()
-}
-
-// read decodes the files; nothing is looked up yet.
-func read(dir string, fsys fs.FS) (*Catalog, diag.List) {
 	var f files
 	list := f.read(dir, fsys)
-	c := &Catalog{
+	form := source.NewForm(list)
+	if !form.FieldsOnly() {
+		return nil, list
+	}
+	c := f.catalog()
+	var found diag.List
+	c.attach(fsys, &found)
+	c.index()
+	c.check(&f, form, &found)
+	if list = form.With(found); list.Err() != nil {
+		return nil, list
+	}
+	c.Demo = sameCompany(&c.Company)
+	return c, list
+}
+
+// catalog is what the files hold; nothing is looked up yet.
+func (f *files) catalog() *Catalog {
+	return &Catalog{
 		Company: f.company.Company, Families: f.tents.Families,
 		Profiles: f.parts.Profiles, Fabrics: f.parts.Fabrics, Parts: f.parts.Parts, Rules: f.parts.Rules,
 		Items: f.items.Items, Labour: f.labour.Rules, Rates: f.rates.Rates,
 		Fleet: f.trucks.Fleet, Site: f.site.Factors,
 	}
-	if list.Err() == nil {
-		c.attach(fsys, &list)
-	}
-	c.Demo = sameCompany(fsys)
-	return c, list
 }
 
 // read decodes all files at once: a caller is waiting on the phone.
@@ -87,49 +88,45 @@ func (f *files) byName() map[string]any {
 }
 
 func readFile(dir string, fsys fs.FS, name string, into any) diag.List {
-	data, err := fs.ReadFile(fsys, name)
-	if err != nil {
+	data, why := readRegular(fsys, name, maxFile)
+	if why != "" {
 		var list diag.List
-		list.Addf(diag.Pos{File: path.Join(dir, name)}, FileMissing, "cannot be read; a shop folder holds %v", Files())
+		list.Addf(diag.Pos{File: path.Join(dir, name)}, FileMissing, "%s; a shop folder holds %s", why, strings.Join(Files(), ", "))
 		return list
 	}
 	return source.Decode(path.Join(dir, name), data, into)
 }
 
-// attach reads the letterhead's picture and texts that company.yaml names.
-func (c *Catalog) attach(fsys fs.FS, list *diag.List) {
-	get := func(field, name string) []byte {
-		if name == "" {
-			return nil
-		}
-		data, err := fs.ReadFile(fsys, name)
-		if err != nil {
-			list.Addf(c.Company.Where.Of(field), FileMissing, "file %q is not in the shop folder", name)
-		}
-		return data
-	}
-	c.Logo = get("logo", c.Company.Logo)
-	c.Terms = string(get("terms", c.Company.Terms))
-	c.Payment = string(get("payment", c.Company.Payment))
-	if c.Logo != nil && c.LogoType() == "" {
-		list.Addf(c.Company.Where.Of("logo"), BadPicture, "%q is neither a PNG nor a JPEG picture", c.Company.Logo)
-	}
-}
+// unread is why a file that is not there, or not to be opened, is not read.
+const unread = "cannot be read"
 
-// LogoType is ".png" or ".jpg" by the picture's own first bytes, or empty.
-func (c *Catalog) LogoType() string {
+// maxFile bounds what is read into memory; what files may hold is less.
+const maxFile = 16 << 20
+
+// readRegular reads a file of at most so many bytes, or says why it cannot be
+// read. What is no file, such as a pipe, would be waited for without end.
+func readRegular(fsys fs.FS, name string, most int64) (data []byte, why string) {
+	info, err := fs.Stat(fsys, name)
 	switch {
-	case bytes.HasPrefix(c.Logo, []byte("\x89PNG\r\n\x1a\n")):
-		return ".png"
-	case bytes.HasPrefix(c.Logo, []byte("\xff\xd8\xff")):
-		return ".jpg"
+	case err != nil:
+		return nil, unread
+	case !info.Mode().IsRegular():
+		return nil, "is no ordinary file"
+	case info.Size() > most:
+		return nil, fmt.Sprintf("has %d bytes, more than %d", info.Size(), most)
 	}
-	return ""
+	if data, err = fs.ReadFile(fsys, name); err != nil {
+		return nil, unread
+	}
+	return data, ""
 }
 
-// sameCompany tells whether the company file is still the demonstration's.
-func sameCompany(fsys fs.FS) bool {
-	have, err1 := fs.ReadFile(fsys, "company.yaml")
-	want, err2 := fs.ReadFile(Demo(), "company.yaml")
-	return err1 == nil && err2 == nil && bytes.Equal(have, want)
+// sameCompany tells whether the letterhead is still the demonstration's.
+func sameCompany(have *Company) bool {
+	var f files
+	if list := readFile("", Demo(), "company.yaml", &f.company); list.Err() != nil {
+		return false
+	}
+	want := &f.company.Company
+	return have.Name == want.Name && slices.Equal(have.Address, want.Address) && have.Phone == want.Phone && have.Email == want.Email
 }

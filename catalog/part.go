@@ -10,14 +10,14 @@ import (
 // back. Its weight is given, or follows from its pole or its cloth.
 type Part struct {
 	Where       source.Where
-	ID          string        `yaml:"id,required"`
-	Name        string        `yaml:"name,required"`
+	ID          string        `yaml:"id,required" long:"60"`
+	Name        string        `yaml:"name,required" long:"120"`
 	Unit        string        `yaml:"unit,required" enum:"piece|pair|set|roll|bag|bottle|can"`
 	Weight      *unit.Mass    `yaml:"weight"`
 	Pole        *PoleStock    `yaml:"pole"`
 	Cloth       *ClothStock   `yaml:"cloth"`
 	Full        *unit.Mass    `yaml:"full"` // weight on site once filled with water; it rides empty
-	Bin         string        `yaml:"bin,required"`
+	Bin         string        `yaml:"bin,required" long:"30"`
 	Pack        Pack          `yaml:"pack,required"`
 	Use         string        `yaml:"use,required" enum:"mark|anchor|frame|top|walls|floor|power|furnish|safety|gear"` // when the crew first needs it
 	Tags        []string      `yaml:"tags"`                                                                            // what labour rules count: stake, chair, table ...
@@ -65,8 +65,8 @@ type Spare struct {
 // Profile is a tube, box, rope or cable that poles are cut from.
 type Profile struct {
 	Where   source.Where
-	ID      string       `yaml:"id,required"`
-	Name    string       `yaml:"name,required"`
+	ID      string       `yaml:"id,required" long:"60"`
+	Name    string       `yaml:"name,required" long:"120"`
 	Outside unit.Length  `yaml:"outside,required"`         // diameter, or the longer side of a box
 	Across  unit.Length  `yaml:"across"`                   // the shorter side of a box; none for a tube
 	Wall    unit.Length  `yaml:"wall"`                     // thickness; none for a solid rod or rope
@@ -76,8 +76,8 @@ type Profile struct {
 // Fabric is a cloth by its weight.
 type Fabric struct {
 	Where source.Where
-	ID    string       `yaml:"id,required"`
-	Name  string       `yaml:"name,required"`
+	ID    string       `yaml:"id,required" long:"60"`
+	Name  string       `yaml:"name,required" long:"120"`
 	Grams money.Number `yaml:"grams,required" min:"1"` // per square metre
 	Seam  money.Number `yaml:"seam" min:"1" max:"2"`   // for walls; tops use the family's
 }
@@ -86,7 +86,7 @@ type Fabric struct {
 // by the legs, jacks and ladders by the tent, cloth by the area.
 type PartRule struct {
 	Where    source.Where
-	ID       string       `yaml:"id,required"`
+	ID       string       `yaml:"id,required" long:"60"`
 	Part     string       `yaml:"part,required"`
 	Driver   string       `yaml:"driver,required"`
 	Families []string     `yaml:"families"`             // none: every family

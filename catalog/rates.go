@@ -33,8 +33,8 @@ type Rates struct {
 // Skill is what a person is paid for and charged as, per hour.
 type Skill struct {
 	Where source.Where
-	ID    string       `yaml:"id,required"`
-	Name  string       `yaml:"name,required"`
+	ID    string       `yaml:"id,required" long:"60"`
+	Name  string       `yaml:"name,required" long:"120"`
 	Bill  money.Number `yaml:"bill,required" min:"0"`
 	Cost  money.Number `yaml:"cost,required" min:"0"`
 }
@@ -53,8 +53,8 @@ type Overtime struct {
 // and days unless the job says otherwise.
 type Window struct {
 	Where  source.Where
-	ID     string   `yaml:"id,required"` // e.g. yard-out, install, strike, yard-in
-	Name   string   `yaml:"name,required"`
+	ID     string   `yaml:"id,required" long:"60"` // e.g. yard-out, install, strike, yard-in
+	Name   string   `yaml:"name,required" long:"120"`
 	Phases []string `yaml:"phases,required"`
 	Crew   int      `yaml:"crew,required" min:"1" max:"200"`
 	Days   int      `yaml:"days,required" min:"1" max:"60"`
@@ -64,8 +64,8 @@ type Window struct {
 // Period is how price grows with charged days.
 type Period struct {
 	Where source.Where
-	ID    string       `yaml:"id,required"`
-	Name  string       `yaml:"name,required"`
+	ID    string       `yaml:"id,required" long:"60"`
+	Name  string       `yaml:"name,required" long:"120"`
 	Steps []PeriodStep `yaml:"steps,required"`
 }
 
@@ -81,8 +81,8 @@ type PeriodStep struct {
 // BreakClass is a quantity discount by steps.
 type BreakClass struct {
 	Where source.Where
-	ID    string      `yaml:"id,required"`
-	Name  string      `yaml:"name,required"`
+	ID    string      `yaml:"id,required" long:"60"`
+	Name  string      `yaml:"name,required" long:"120"`
 	Steps []BreakStep `yaml:"steps,required"`
 }
 
@@ -96,15 +96,15 @@ type BreakStep struct {
 // TaxClass is what a line is for tax: hire of goods, labour, food ...
 type TaxClass struct {
 	Where source.Where
-	ID    string `yaml:"id,required"`
-	Name  string `yaml:"name,required"`
+	ID    string `yaml:"id,required" long:"60"`
+	Name  string `yaml:"name,required" long:"120"`
 }
 
 // Tax is one levy: its rate, the tax classes and the places where it is due.
 type Tax struct {
 	Where   source.Where
-	ID      string       `yaml:"id,required"`
-	Name    string       `yaml:"name,required"`
+	ID      string       `yaml:"id,required" long:"60"`
+	Name    string       `yaml:"name,required" long:"120"`
 	Rate    money.Number `yaml:"rate,required" min:"0" max:"100"` // percent
 	Classes []string     `yaml:"classes,required"`
 	Places  []string     `yaml:"places"` // none: everywhere
@@ -113,8 +113,8 @@ type Tax struct {
 // Zone is a delivery zone: a flat charge per truck trip, then by distance.
 type Zone struct {
 	Where   source.Where
-	ID      string       `yaml:"id,required"`
-	Name    string       `yaml:"name,required"`
+	ID      string       `yaml:"id,required" long:"60"`
+	Name    string       `yaml:"name,required" long:"120"`
 	UpTo    unit.Length  `yaml:"up_to"` // distance one way; 0: no limit
 	Flat    money.Number `yaml:"flat,required" min:"0"`
 	PerMile money.Number `yaml:"per_mile,required" min:"0"` // per mile or km one way, per truck trip
@@ -124,8 +124,8 @@ type Zone struct {
 // Loading is a surcharge for hours that cost more: evenings, Sundays, holidays.
 type Loading struct {
 	Where   source.Where
-	ID      string       `yaml:"id,required"`
-	Name    string       `yaml:"name,required"`
+	ID      string       `yaml:"id,required" long:"60"`
+	Name    string       `yaml:"name,required" long:"120"`
 	Percent money.Number `yaml:"percent,required" min:"0" max:"300"` // of the labour of its windows, and of delivery
 	Windows []string     `yaml:"windows,required"`
 }
@@ -133,7 +133,7 @@ type Loading struct {
 // CustomerClass is a standing discount on hire.
 type CustomerClass struct {
 	Where    source.Where
-	ID       string       `yaml:"id,required"`
-	Name     string       `yaml:"name,required"`
+	ID       string       `yaml:"id,required" long:"60"`
+	Name     string       `yaml:"name,required" long:"120"`
 	Discount money.Number `yaml:"discount,required" min:"0" max:"100"` // percent
 }

@@ -17,8 +17,8 @@ type Fleet struct {
 // Vehicle is a van, truck or trailer.
 type Vehicle struct {
 	Where    source.Where
-	ID       string       `yaml:"id,required"`
-	Name     string       `yaml:"name,required"`
+	ID       string       `yaml:"id,required" long:"60"`
+	Name     string       `yaml:"name,required" long:"120"`
 	Kind     string       `yaml:"kind,required" enum:"van|box truck|flatbed|trailer"`
 	Count    int          `yaml:"count,required" min:"1" max:"100"`
 	Empty    unit.Mass    `yaml:"empty,required"`

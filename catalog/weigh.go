@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"tentwright/catalog/diag"
+	"tentwright/catalog/source"
 	"tentwright/catalog/unit"
 )
 
@@ -45,7 +46,7 @@ func (p *Profile) SectionArea() float64 {
 }
 
 // weigh works out the weight of every part that does not depend on a tent.
-func (c *Catalog) weigh(list *diag.List) {
+func (c *Catalog) weigh(form *source.Form, list *diag.List) {
 	c.masses = make(map[string]unit.Mass, len(c.Parts))
 	for i := range c.Parts {
 		p := &c.Parts[i]
@@ -62,7 +63,7 @@ func (c *Catalog) weigh(list *diag.List) {
 				c.masses[p.ID] = c.ClothMass(fabric, area, fabric.SeamFactor())
 			}
 		}
-		if m, ok := c.masses[p.ID]; ok && m <= 0 {
+		if m, ok := c.masses[p.ID]; ok && m <= 0 && !form.In("parts.yaml") {
 			list.Addf(p.Where.Pos(), NoWeight, "part %q weighs nothing; a weight above 0.00 %s was expected", p.ID, c.Company.Units.MassUnit())
 		}
 	}

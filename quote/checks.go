@@ -8,11 +8,11 @@ import (
 	"tentwright/catalog/money"
 	"tentwright/quote/labour"
 	"tentwright/quote/load"
-	"tentwright/quote/parts"
 )
 
 // Check is one comparison that must hold before the truck leaves. It keeps
-// both sides, so that a workbook can make it again when an input changes.
+// both sides, so that a workbook can make it again when an input changes. A
+// failed check changes no figure and refuses no job: people decide.
 type Check struct {
 	Key     string // payload:V1, margin, crew:install ...
 	Title   string
@@ -44,8 +44,8 @@ func (q *Quote) Failed() []Check {
 
 // check makes every comparison of the job.
 func (q *Quote) check() {
-	q.checkVehicles("payload", "room", &q.Load.Out)
-	q.checkVehicles("payload", "room", &q.Load.Back)
+	q.checkVehicles(&q.Load.Out)
+	q.checkVehicles(&q.Load.Back)
 	q.checkMoney()
 	q.checkCrews()
 	q.checkSense()
@@ -53,6 +53,7 @@ func (q *Quote) check() {
 	q.checkStanding()
 }
 
+// add takes a comparison in, in the order in which people read them.
 func (q *Quote) add(c Check) { q.Checks = append(q.Checks, c) }
 
 // none is a check that something never occurs.
@@ -60,19 +61,23 @@ func (q *Quote) none(key, title string, count int, severe bool, advice string) {
 	q.add(Check{Key: key, Title: title, Value: money.Int(count), Severe: severe, Advice: advice})
 }
 
-func (q *Quote) checkVehicles(payload, room string, m *load.Manifest) {
+// checkVehicles holds each trip of one way against its payload and room. A plan
+// always fits; a workbook whose counts were edited may not.
+func (q *Quote) checkVehicles(m *load.Manifest) {
 	sys := q.Catalog.Company.Units
 	for i := range m.Trips {
 		t := &m.Trips[i]
-		q.add(Check{Key: payload + ":" + t.Key, Title: fmt.Sprintf("%s %s: load within payload, %s", t.Key, t.Vehicle.Name, sys.MassUnit()),
+		q.add(Check{Key: "payload:" + t.Key, Title: fmt.Sprintf("%s %s: load within payload, %s", t.Key, t.Vehicle.Name, sys.MassUnit()),
 			Value: money.Float(t.Mass.In(sys)), Limit: money.Float(t.Payload.In(sys)), Severe: true,
 			Advice: "quote again so that vehicles are chosen anew; weigh the vehicle, the plate governs"})
-		q.add(Check{Key: room + ":" + t.Key, Title: fmt.Sprintf("%s %s: load within room, %s", t.Key, t.Vehicle.Name, sys.VolumeUnit()),
+		q.add(Check{Key: "room:" + t.Key, Title: fmt.Sprintf("%s %s: load within room, %s", t.Key, t.Vehicle.Name, sys.VolumeUnit()),
 			Value: money.Round(money.Float(t.Volume.In(sys)), 1), Limit: money.Round(money.Float(t.Room.In(sys)), 1), Severe: true,
 			Advice: "quote again so that vehicles are chosen anew"})
 	}
 }
 
+// checkMoney looks at margins, dates of payment, tax and what was paid. None of
+// it stops a job but a delivery that lies in the past: prices are the manager's.
 func (q *Quote) checkMoney() {
 	floor := q.Catalog.Rates.MarginFloor
 	q.add(Check{Key: "margin", Title: "Margin of the whole job, percent", Value: q.Price.Percent, Limit: floor, AtLeast: true,
@@ -97,6 +102,9 @@ func (q *Quote) localTaxes() bool {
 	return slices.ContainsFunc(q.Catalog.Rates.Taxes, func(t catalog.Tax) bool { return len(t.Places) > 0 })
 }
 
+// checkCrews holds the crews against the longest day, against what their tasks
+// need and against the seats. The load was planned with every seat taken, before
+// any crew was known, so that only here the two can be found to differ.
 func (q *Quote) checkCrews() {
 	longest := q.Catalog.Rates.Overtime.Longest
 	for i := range q.Labour.Windows {
@@ -112,21 +120,16 @@ func (q *Quote) checkCrews() {
 	seats := seatsOf(&q.Load.Out)
 	for i := range q.Labour.Windows {
 		w := &q.Labour.Windows[i]
-		if Rides(q.Catalog, w) {
+		if rides(w) {
 			q.add(Check{Key: "seats:" + w.Spec.ID, Title: w.Spec.Name + ": people against seats in the vehicles",
 				Value: money.Int(w.Crew), Limit: money.Int(seats), Advice: "plan another way to the site for those without a seat"})
 		}
 	}
 }
 
-// Rides tells whether a window's crew travels: its phases are on the site.
-func Rides(c *catalog.Catalog, w *labour.Window) bool {
-	for _, phase := range w.Spec.Phases {
-		if phase == "travel" || phase == "return" {
-			return true
-		}
-	}
-	return false
+// rides tells whether a window's crew travels to the site and home.
+func rides(w *labour.Window) bool {
+	return slices.ContainsFunc(w.Spec.Phases, func(phase string) bool { return phase == "travel" || phase == "return" })
 }
 
 // seatsOf adds up the seats of the vehicles that go out first.
@@ -140,7 +143,11 @@ func seatsOf(m *load.Manifest) int {
 	return seats
 }
 
-// checkSense looks for what is often forgotten.
+// ChairTag is the tag of the parts that guests sit on.
+const ChairTag = "chair"
+
+// checkSense looks for what is often forgotten: what an item is of no use
+// without, what holds a tent, a way out of it, and a seat for each guest.
 func (q *Quote) checkSense() {
 	for i := range q.Parts.Orders {
 		o := &q.Parts.Orders[i]
@@ -163,13 +170,15 @@ func (q *Quote) checkSense() {
 			q.none("door:"+t.Job.ID, fmt.Sprintf("Tent %s closed on every side without a door", t.Job.ID), 1, true, "open a side or add doors; exits are a matter of local code")
 		}
 	}
-	chairs := taggedTotal(q.Parts, "chair")
-	if chairs > 0 {
+	// A job without any chair is one where guests stand, or bring their own.
+	if chairs, _ := q.Parts.Tagged(ChairTag); chairs > 0 {
 		q.add(Check{Key: "chairs", Title: "Chairs against guests", Value: money.Int(chairs), Limit: money.Int(q.Job.Event.Guests), AtLeast: true,
 			Advice: "ask whether some guests stand"})
 	}
 }
 
+// orders tells whether an item is on the job and counts; an extra that is not
+// chosen does not.
 func (q *Quote) orders(item string) bool {
 	for i := range q.Parts.Orders {
 		o := &q.Parts.Orders[i]
@@ -178,18 +187,6 @@ func (q *Quote) orders(item string) bool {
 		}
 	}
 	return false
-}
-
-func taggedTotal(p *parts.Result, tag string) int {
-	n := 0
-	for i := range p.Lines {
-		for _, have := range p.Lines[i].Part.Tags {
-			if have == tag {
-				n += p.Lines[i].Counted
-			}
-		}
-	}
-	return n
 }
 
 // checkStock compares what is taken with what the yard owns, where it says.
@@ -229,6 +226,7 @@ func (q *Quote) shutIn() int {
 	return n
 }
 
+// boolCount is how a fact stands in a check that counts: 1 where it is true.
 func boolCount(b bool) int {
 	if b {
 		return 1

@@ -143,7 +143,7 @@ func (r reporter) need(n *parts.Need) ReportNeed {
 
 func (r reporter) part(l *parts.Line) ReportPart {
 	out := ReportPart{Part: l.Part.ID, Name: l.Part.Name, Bin: l.Part.Bin, Unit: l.Part.Unit, Counted: l.Counted, Spare: l.Spare,
-		SpareOf: exact(money.Zero), Total: l.Total(), Packs: packsOf(l), Each: r.mass(l.Each), Mass: r.mass(l.Mass())}
+		SpareOf: exact(money.Zero), Total: l.Total(), Packs: load.PackCount(l.Total(), l.Part.Pack.Holds), Each: r.mass(l.Each), Mass: r.mass(l.Mass())}
 	if spare := l.Part.Spare; spare != nil {
 		out.SpareOf, out.SpareTo = exact(spare.Percent), spare.Min
 	}
@@ -167,11 +167,4 @@ func (r reporter) share(m *load.Manifest, s *load.Share) ReportShare {
 		out.Trip = m.Trips[s.Trip].Key
 	}
 	return out
-}
-
-// packsOf is the number of packs that a line rides in, the last perhaps not
-// full.
-func packsOf(l *parts.Line) int {
-	full, rest := load.Packs(l.Total(), l.Part.Pack.Holds)
-	return full + min(rest, 1)
 }

@@ -32,6 +32,8 @@ func (l *layout) anyBreak(n *line) string {
 	return f
 }
 
+// spareRow is empty until an id is typed into it. Every formula asks for the id
+// first: a look-up of nothing would be an error in each sum below.
 func (l *layout) spareRow(t *table, number int) {
 	n := t.line()
 	id := n.at("id")

@@ -304,7 +304,7 @@ func (l *layout) deliveryRow(t *table, p *price.Line) {
 	charge = `IF(AND(job_delivery_charged="Yes",` + n.at("ordered") + ">0),MAX(" + charge + "," + l.rounded("zone_minimum") + "),0)"
 	n.set("quantity", in(formula("job_trips_out", p.Quantity), calc(sheet.Num2)))
 	n.set("price", formula(`IF(job_delivery_charged="Yes",`+l.rounded("zone_flat+zone_each*job_distance")+`,0)`, p.Base))
-	l.workRow(n, p, charge, l.rounded("job_trip_costs+2*(job_trips_out+job_trips_back)*job_distance*rate_mile_cost"))
+	l.workRow(n, p, charge, l.rounded("job_trip_costs+2*(job_trips_out+job_trips_back)*job_distance*rate_mileage"))
 }
 
 // workRow finishes a line whose quantity follows from hours or trips.

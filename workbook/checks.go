@@ -54,11 +54,13 @@ func workbookChecks() []quote.Check {
 	}
 }
 
+// checkRow makes a comparison again by formula; advice shows only where it
+// fails.
 func (l *layout) checkRow(t *table, c *quote.Check) {
 	row := t.next()
-	rule, op := "at most", "<="
+	op := "<="
 	if c.AtLeast {
-		rule, op = "at least", ">="
+		op = ">="
 	}
 	bad := stateLook
 	if c.Severe {
@@ -76,7 +78,7 @@ func (l *layout) checkRow(t *table, c *quote.Check) {
 	if limit != "" {
 		lim = formula(limit, c.Limit)
 	}
-	t.add(text(c.Key), text(c.Title), v, text(rule), lim,
+	t.add(text(c.Key), text(c.Title), v, text(c.Rule()), lim,
 		formula("IF("+t.at("value", row)+op+t.at("limit", row)+`,"`+stateOK+`","`+bad+`")`, state),
 		formula("IF("+t.at("state", row)+`="`+stateOK+`","",`+quoted(c.Advice)+")", advice))
 }
@@ -103,7 +105,7 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 	case "stock":
 		return "SUMIFS(pick_quantity,pick_part," + quoted(rest) + ")", ""
 	case "chairs":
-		return "SUMIFS(need_quantity,need_tags," + quoted("*|chair|*") + ")", "job_guests"
+		return "SUMIFS(need_quantity,need_tags," + tagPattern(quote.ChairTag) + ")", "job_guests"
 	case "requote tents":
 		if len(l.q.Parts.Tents) > 0 {
 			return `COUNTIF(tent_state,"requote")`, ""
@@ -111,13 +113,15 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 	case "requote lines":
 		return "COUNTIF(build_added,\"?*\")", ""
 	case "requote site":
-		return l.groundFormula(), ""
+		return groundFormula, ""
 	case "parts on vehicles":
-		return l.offVehicle(), ""
+		return offVehicle, ""
 	}
 	return "", ""
 }
 
+// tripFormulas look a trip's load and limit up on the manifest; the keys of
+// trips home begin with B.
 func tripFormulas(kind, trip string) (is, limit string) {
 	table := "trip"
 	if strings.HasPrefix(trip, "B") {
@@ -131,35 +135,16 @@ func tripFormulas(kind, trip string) (is, limit string) {
 	return find(table+"_"+load, table+"_key", key), find(table+"_"+room, table+"_key", key)
 }
 
-// groundFormula counts the surfaces that are no longer those counted for.
-func (l *layout) groundFormula() string {
-	var terms []string
-	for _, site := range l.q.Labour.Sites {
-		if site.Factor.ID == "surface" {
-			terms = append(terms, "IF(site_"+ident(site.Key)+"="+quoted(site.Option.ID)+",0,1)")
-		}
-	}
-	if len(terms) == 0 {
-		return "0"
-	}
-	return strings.Join(terms, "+")
-}
-
-// offVehicle is how far the shares of split parts are from their counts; a
-// part on one vehicle always rides whole.
-func (l *layout) offVehicle() string {
-	var terms []string
-	for i := range l.q.Load.Out.Shares {
-		if share := &l.q.Load.Out.Shares[i]; share.Rest {
-			part := quoted(share.Part.ID)
-			terms = append(terms, "ABS(SUMIFS(pick_quantity,pick_part,"+part+")-"+find("pick_counted", "pick_part", part)+"-"+find("pick_spare", "pick_part", part)+")")
-		}
-	}
-	if len(terms) == 0 {
-		return "0"
-	}
-	return strings.Join(terms, "+")
-}
+// Formulas over whole columns, since one term for each tent or part would pass
+// the longest formula that the format takes.
+const (
+	// groundFormula counts the surfaces that are no longer those counted for.
+	groundFormula = `SUMPRODUCT((here_counted<>"")*(here_degree<>here_counted))`
+	// offVehicle is how far all that is picked is from what is counted and its
+	// spares, each part counted on its first row. No share exceeds what is left
+	// of its part, so that no part can hide another's gap.
+	offVehicle = "ABS(SUM(pick_quantity)-SUMIFS(pick_counted,pick_rank,1)-SUMIFS(pick_spare,pick_rank,1))"
+)
 
 // caution closes the sheet with what no figure here replaces.
 func (l *layout) caution(s *sheet.Sheet) {

@@ -48,6 +48,8 @@ func (l *layout) tentTable(s *sheet.Sheet) {
 	s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column("state"), Formula: t.at("state", t.first) + `="requote"`, Role: sheet.Warn})
 }
 
+// tentRow puts what was asked for side by side with what was counted, joined in
+// one text, so that any change of it shows.
 func (l *layout) tentRow(t *table, tent *parts.Tent) {
 	row := t.next()
 	asked := []string{tent.Size.ID, tent.Leg.In(l.sys)}
@@ -68,6 +70,8 @@ func (l *layout) tentRow(t *table, tent *parts.Tent) {
 	l.tentInputs(t, tent, row)
 }
 
+// tentInputs offers what the family has. A side with doors keeps its words: its
+// doors cannot be told in one.
 func (l *layout) tentInputs(t *table, tent *parts.Tent, row int) {
 	var sizes, legs, walls []string
 	for _, s := range tent.Family.Sizes {
@@ -90,13 +94,22 @@ func (l *layout) tentInputs(t *table, tent *parts.Tent, row int) {
 	}
 }
 
-// allowList offers choices in a cell, where they fit an inline list.
+// mostListed is the longest list of choices, in bytes, that a cell can offer.
+const mostListed = 250
+
+// allowList offers choices in a cell. A single one leaves nothing to offer and
+// is the only text taken; choices that a list between commas cannot hold are
+// not offered, and any word is taken.
 func (l *layout) allowList(s *sheet.Sheet, row, col int, choices []string, explain string) {
 	list := strings.Join(choices, ",")
-	if len(list) > 250 {
-		return
+	switch {
+	case len(choices) == 1:
+		l.allow(s, row, col, sheet.Validation{Kind: sheet.Custom, Source: sheet.AbsRef(row, col) + "=" + quoted(list)}, explain)
+	case len(list) > mostListed || strings.Count(list, ",") >= len(choices):
+		l.allow(s, row, col, words(mostExplained), explain)
+	default:
+		l.allow(s, row, col, sheet.Validation{Kind: sheet.List, Source: list}, explain)
 	}
-	l.allow(s, row, col, sheet.Validation{Kind: sheet.List, Source: list}, explain)
 }
 
 // sideText is how a side is closed, in a word or two.
@@ -111,6 +124,7 @@ func sideText(t *parts.Tent, side string) string {
 	return ask.Wall
 }
 
+// groundName is the surface under a tent in words.
 func groundName(t *parts.Tent) string {
 	if t.Ground == nil {
 		return ""
@@ -147,6 +161,8 @@ func (l *layout) lateTable(counts *table) {
 	t.end()
 }
 
+// countRow is one count. Of one tent, it is a value; the few facts of the job
+// that people change are inputs.
 func (l *layout) countRow(t *table, c *parts.Count) {
 	row := t.next()
 	per := value(c.Per)
@@ -174,6 +190,7 @@ func (l *layout) lateRow(t *table, c *parts.Count) {
 		formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
 }
 
+// lateFormula is what labour.Estimate counts, in a cell.
 func (l *layout) lateFormula(driver string) string {
 	switch driver {
 	case "trips":
@@ -193,7 +210,7 @@ func (l *layout) lateFormula(driver string) string {
 	case "weight-back":
 		return "total_weight_back"
 	}
-	return "SUMIFS(need_quantity,need_tags," + quoted("*|"+strings.TrimPrefix(driver, catalog.TagDriver)+"|*") + ")"
+	return "SUMIFS(need_quantity,need_tags," + tagPattern(strings.TrimPrefix(driver, catalog.TagDriver)) + ")"
 }
 
 // rideFormula is the distance of those who ride without driving: each of the
@@ -237,14 +254,15 @@ func (l *layout) partCounts() {
 	l.allowColumn(t, "min", wholes(0, 100000), "at least as many, when there is anything to count")
 }
 
-// allowColumn limits what may be typed into a column of a table.
+// allowColumn limits what may be typed into a column of a table, its spare row
+// included; a cell may be left empty.
 func (l *layout) allowColumn(t *table, id string, v sheet.Validation, explain string) {
-	v.Range = t.column(id)
-	v.Title, v.Prompt, v.Error = "What goes here", explain, "This value does not fit: "+explain
 	v.AllowBlank = true
-	t.s.Validations = append(t.s.Validations, v)
+	l.allowRange(t.s, t.column(id), v, explain)
 }
 
+// needRow writes parts.Need as a formula. The driver is looked up by its key
+// among the counts, or among the order lines of its own table.
 func (l *layout) needRow(t *table, n *parts.Need) {
 	row := t.next()
 	driver, lookup := n.Count, find("count_amount", "count_key", t.at("driver", row))
@@ -255,11 +273,14 @@ func (l *layout) needRow(t *table, n *parts.Need) {
 		}
 		driver, lookup = n.Order, find(table+"_ordered", table+"_key", t.at("driver", row))
 	}
-	of, per, min := t.at("of", row), t.at("per", row), t.at("min", row)
-	count := "IF(" + of + ">0,MAX(" + min + ",ROUNDUP(" + of + "*" + per + "-0.000001,0)),0)"
+	of, per, least := t.at("of", row), t.at("per", row), t.at("min", row)
+	count := "IF(" + of + ">0,MAX(" + least + ",ROUNDUP(" + of + "*" + per + "-0.000001,0)),0)"
 	t.add(text(n.Key), text(n.Part.ID), text(n.Part.Name), text(n.Source), text(driver), formula(lookup, n.Of), value(n.Per), value(n.Min),
 		formula(count, n.Quantity), text(tagText(n.Part.Tags)))
 }
+
+// tagPattern finds one tag in what tagText writes.
+func tagPattern(tag string) string { return quoted("*|" + tag + "|*") }
 
 // tagText writes tags so that a pattern finds one whole tag among them.
 func tagText(tags []string) string {

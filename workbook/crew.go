@@ -156,6 +156,8 @@ func (l *layout) taskTable(s *sheet.Sheet) {
 	t.end()
 }
 
+// taskRow writes labour.TaskHours as a formula. Minutes and smallest crew are
+// looked up by rule, so that one cell on Rates moves every tent's task.
 func (l *layout) taskRow(t *table, task *labour.Task) {
 	row := t.next()
 	at := func(id string) string { return t.at(id, row) }

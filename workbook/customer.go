@@ -49,9 +49,9 @@ func (p *quotePage) customerTotals() {
 // sum, so that no formula tells how it is made up.
 func (p *quotePage) goodsAndWork() []string {
 	l, rates := p.l, &p.l.q.Catalog.Rates
-	labour, delivery, listed := l.kindSum(price.Labour), l.kindSum(price.Delivery), l.listed()
+	labour, delivery, listed := l.q.Price.Sum(price.Labour), l.q.Price.Sum(price.Delivery), l.listed()
 	if p.show == "total" {
-		sum := money.Sum(listed, labour, delivery, l.kindSum(price.Loading))
+		sum := money.Sum(listed, labour, delivery, l.q.Price.Sum(price.Loading))
 		return append([]string{sum.String()}, p.extrasPart()...)
 	}
 	put := func(words, mark string, cell sheet.Cell) string {
@@ -132,7 +132,7 @@ func (p *quotePage) minimumPart(before []string) []string {
 	line := p.l.q.Price.Find("M:minimum")
 	least := p.l.q.Catalog.Rates.MinOrder
 	// What is left if every extra is refused, the waiver not counted.
-	lowest := p.l.q.Price.Subtotal.Sub(amountOf(p.l.extraLines())).Sub(p.l.kindSum(price.Waiver))
+	lowest := p.l.q.Price.Subtotal.Sub(amountOf(p.l.extraLines())).Sub(p.l.q.Price.Sum(price.Waiver))
 	if line == nil || line.Amount.IsZero() && lowest.GreaterThanOrEqual(least) {
 		return nil
 	}

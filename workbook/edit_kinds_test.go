@@ -60,7 +60,7 @@ var kinds = []kind{
 	{"margin floor", func(e *editing) bool {
 		return e.number("rate_margin_floor", &e.now.Catalog.Rates.MarginFloor, 0, 90, 1)
 	}},
-	{"cost of distance", func(e *editing) bool { return e.number("rate_mile_cost", &e.now.Catalog.Rates.MileCost, 0, 4, 3) }},
+	{"cost of distance", func(e *editing) bool { return e.number("rate_mileage", &e.now.Catalog.Rates.MileCost, 0, 4, 3) }},
 	{"wet factor", func(e *editing) bool { return e.number("rate_wet", &e.now.Catalog.Rates.WetFactor, 1, 2, 2) }},
 	{"minutes", func(e *editing) bool {
 		rule := e.rule()
@@ -74,14 +74,14 @@ var kinds = []kind{
 	{"tax", func(e *editing) bool {
 		id := some(e, e.q.Price.Taxes).Tax.ID
 		at := slices.IndexFunc(e.now.Catalog.Rates.Taxes, func(t catalog.Tax) bool { return t.ID == id })
-		return e.number("tax_"+named(id), &e.now.Catalog.Rates.Taxes[at].Rate, 0, 12, 3)
+		return e.number("tax_"+named(id)+"_rate", &e.now.Catalog.Rates.Taxes[at].Rate, 0, 12, 3)
 	}},
 	{"zone flat", func(e *editing) bool { return e.number("zone_flat", &e.zone().Flat, 0, 300, 2) }},
 	{"zone by distance", func(e *editing) bool { return e.number("zone_each", &e.zone().PerMile, 0, 9, 3) }},
 	{"zone minimum", func(e *editing) bool { return e.number("zone_minimum", &e.zone().Minimum, 0, 900, 2) }},
 	{"loading", func(e *editing) bool {
 		l := some(e, e.now.Catalog.Rates.Loadings)
-		return slices.Contains(e.now.Job.Delivery.Loadings, l.ID) && e.number("loading_a_"+named(l.ID), &l.Percent, 0, 120, 1)
+		return slices.Contains(e.now.Job.Delivery.Loadings, l.ID) && e.number("loading_"+named("A:"+l.ID), &l.Percent, 0, 120, 1)
 	}},
 	{"crew", func(e *editing) bool {
 		w := e.window()
@@ -196,13 +196,13 @@ func editDegree(e *editing) bool {
 	}
 	e.now.Job.Site = slices.DeleteFunc(slices.Clone(e.now.Job.Site), func(s job.SiteChoice) bool { return s.Factor == f.ID })
 	e.now.Job.Site = append(e.now.Job.Site, job.SiteChoice{Factor: f.ID, Option: o.ID})
-	return e.set("site_"+named(f.ID), o.ID)
+	return e.set("site_"+named(f.ID)+"_degree", o.ID)
 }
 
 func editFactor(e *editing) bool {
 	f := some(e, e.now.Catalog.Site)
 	o := some(e, f.Options)
-	return e.cell("site_times", e.row("site_key", f.ID+":"+o.ID), &o.Factor, 1, 3, 2)
+	return e.cell("degree_times", e.row("degree_key", f.ID+":"+o.ID), &o.Factor, 1, 3, 2)
 }
 
 // editItemPrice changes the price and the cost of an item; the price of one

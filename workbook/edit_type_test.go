@@ -111,5 +111,5 @@ func (e *editing) value(name string, row int) any {
 
 // named is an id as it stands in a defined name.
 func named(id string) string {
-	return strings.NewReplacer(":", "_", "-", "_", ".", "_", " ", "_").Replace(strings.ToLower(id))
+	return strings.NewReplacer(":", ".", "-", "_", " ", "_20_").Replace(strings.ToLower(id))
 }

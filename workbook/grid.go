@@ -1,7 +1,9 @@
 package workbook
 
 import (
+	"strconv"
 	"strings"
+	"unicode/utf16"
 
 	"tentwright/catalog/money"
 	"tentwright/workbook/sheet"
@@ -109,9 +111,6 @@ func (t *table) end() {
 	}
 }
 
-// last is the row of the last line, before the spare row.
-func (t *table) last() int { return len(t.s.Rows) - 1 }
-
 // rows is the block of the lines, all columns.
 func (t *table) rows() sheet.Range {
 	return sheet.Range{R1: t.first, C1: t.left, R2: len(t.s.Rows), C2: t.left + len(t.cols) - 1}
@@ -132,12 +131,14 @@ func (t *table) widths() {
 	}
 }
 
-// Kinds of cell, in short.
-
+// text is a cell of words.
 func text(s string) sheet.Cell { return sheet.Cell{Value: s} }
 
+// value is a cell of a figure that nothing in the workbook computes; nil leaves
+// it empty.
 func value(v any) sheet.Cell { return sheet.Cell{Value: v} }
 
+// formula is a computed cell, with the value that the program computed for it.
 func formula(f string, v any) sheet.Cell { return sheet.Cell{Formula: f, Value: v} }
 
 // in gives a cell a style.
@@ -146,30 +147,58 @@ func in(c sheet.Cell, style sheet.Style) sheet.Cell {
 	return c
 }
 
-// Styles of the columns, in short.
-
+// body is the style of what is only read.
 func body(f sheet.Format) sheet.Style { return sheet.Style{Role: sheet.Body, Format: f} }
 
+// calc is the style of a figure that follows from others.
 func calc(f sheet.Format) sheet.Style { return sheet.Style{Role: sheet.Calc, Format: f} }
 
+// input is the style of a figure that people may change.
 func input(f sheet.Format) sheet.Style { return sheet.Style{Role: sheet.Input, Format: f} }
 
+// wrap is the style of words that may take several lines.
 func wrap() sheet.Style { return sheet.Style{Role: sheet.Body, Wrap: true} }
 
-// ident turns an id of the catalog into part of a defined name.
+// ident turns an id of the shop or the job into part of a defined name: lower
+// case, a hyphen becomes "_", the points and colons of keys become ".", and any
+// other sign its number, so that zelt-ä and zelt-ö have names of their own. A
+// kind stands before it and, where one id has several names, always a word
+// behind it, so that no id reads as another's name.
 func ident(id string) string {
-	return strings.Map(func(r rune) rune {
+	var b strings.Builder
+	for _, r := range strings.ToLower(id) {
 		switch {
 		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			return r
-		case r >= 'A' && r <= 'Z':
-			return r + 'a' - 'A'
+			b.WriteRune(r)
+		case r == '-':
+			b.WriteByte('_')
+		case r == '.', r == ':':
+			b.WriteByte('.')
+		default:
+			b.WriteString("_" + strconv.FormatInt(int64(r), 16) + "_")
 		}
-		return '_'
-	}, id)
+	}
+	return b.String()
 }
 
-// quoted is a text as a formula writes it.
+// short is a text of at most so many UTF-16 units, in which the file format
+// counts; one that is cut ends in three points. Headers, prompts and texts within
+// formulas have limits that names given by people do not.
+func short(s string, most int) string {
+	if len(utf16.Encode([]rune(s))) <= most {
+		return s
+	}
+	used := 1 // the three points are one sign
+	for i, r := range s {
+		if used += utf16.RuneLen(r); used > most {
+			return s[:i] + "…"
+		}
+	}
+	return s
+}
+
+// quoted is a text as a formula writes it; the format takes at most 255
+// characters of it.
 func quoted(s string) string { return `"` + strings.ReplaceAll(s, `"`, `""`) + `"` }
 
 // find is the formula that looks a key up in one named column and gives

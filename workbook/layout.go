@@ -74,6 +74,8 @@ type layout struct {
 	buildTax int // column of the tax classes on the price build-up
 }
 
+// newLayout begins a workbook. Its date is the quote's own, so that the same
+// quote gives the same bytes on any day.
 func newLayout(q *quote.Quote) *layout {
 	c := q.Catalog
 	l := &layout{q: q, sys: c.Company.Units, keys: map[string]int{}, book: &sheet.Book{
@@ -97,10 +99,14 @@ func (l *layout) sheet(name, what string, tab sheet.Tab, landscape bool) *sheet.
 	return s
 }
 
-// page is how every sheet prints.
+// mostInBand is the most characters of one text in a header or footer, of 255
+// for all of them with their codes.
+const mostInBand = 90
+
+// page is how every sheet of the office prints.
 func (l *layout) page(landscape bool) sheet.Page {
 	return sheet.Page{Paper: l.q.Catalog.Company.Paper, Landscape: landscape, FitWide: true, Margins: sheet.Narrow,
-		HeaderLeft: l.q.Catalog.Company.Name, HeaderRight: l.reference(), FooterLeft: l.q.Job.Event.Name}
+		HeaderLeft: short(l.q.Catalog.Company.Name, mostInBand), HeaderRight: short(l.reference(), mostInBand), FooterLeft: short(l.q.Job.Event.Name, mostInBand)}
 }
 
 // reference names the quote and its revision.

@@ -32,6 +32,8 @@ type way struct {
 	title    string
 }
 
+// ways are the two directions. What goes out is listed by the pick list, which
+// people sort; what comes home has its own table on the manifest.
 func (l *layout) ways() (out, back way) {
 	return way{&l.q.Load.Out, "trip", "out", "pick_weight", "pick_volume", "pick_trip", "Vehicles out"},
 		way{&l.q.Load.Back, "back", "home", "home_weight", "home_volume", "home_trip", "Vehicles back"}
@@ -115,6 +117,8 @@ func (l *layout) vehicles(s *sheet.Sheet, w way) {
 		sheet.Highlight{Range: t.column("state"), Formula: state + "=" + quoted(tripOK), Role: sheet.Good})
 }
 
+// vehicleRow holds one trip against its limits. A trailer has no riders, and
+// what pulls it may be held lower than its own plate by their common rating.
 func (l *layout) vehicleRow(t *table, w way, trip *load.Trip) {
 	row := t.next()
 	at := func(id string) string { return t.at(id, row) }
@@ -169,8 +173,10 @@ func capped(trip *load.Trip, rider unit.Mass) bool {
 	return trip.Tow == "" && trip.Payload < v.Rating-v.Empty-v.Fuel-v.Reserve-unit.Mass(trip.Riders)*rider
 }
 
+// shareOf is ratio in a cell.
 func shareOf(part, whole string) string { return "IF(" + whole + ">0," + part + "/" + whole + ",0)" }
 
+// ratio is how much of a whole is used; none of what has no limit.
 func ratio(part, whole float64) float64 {
 	if whole <= 0 {
 		return 0

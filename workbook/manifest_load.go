@@ -79,8 +79,8 @@ func (l *layout) homeRow(t *table, p *portion, sum unit.Mass) {
 	cells := l.loadCells(t, p, p.share.Mass, sum, p.takes(t, row, at("total")), weightFormula(t, row))
 	t.add(append(cells, text(p.part.ID),
 		formula("SUMIFS(pick_quantity,pick_part,"+at("part")+")", line.Total()), p.shareCell(), value(p.rank),
-		value(line.Each.In(l.sys)), formula(each, p.share.Each.In(l.sys)), value(tareOf(p.part).In(l.sys)),
-		formula(packCountFormula(p.part, at("quantity")), packCount(p.part, p.quantity)),
+		value(line.Each.In(l.sys)), formula(each, p.share.Each.In(l.sys)), value(load.Tare(p.part).In(l.sys)),
+		formula(packCountFormula(p.part, at("quantity")), load.PackCount(p.quantity, p.part.Pack.Holds)),
 		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), p.share.Volume.In(l.sys)))...)
 }
 
@@ -125,7 +125,7 @@ func (l *layout) pages(s *sheet.Sheet, w way, rows []portion, cols []column, add
 	t.end()
 	l.allowColumn(t, "tick", ticks(), "a tick when it is loaded")
 	l.allowColumn(t, "note", words(200), "what the driver or the crew must know of it")
-	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: t.first, C1: 1, R2: t.last(), C2: manifestCols},
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: t.first, C1: 1, R2: len(s.Rows), C2: manifestCols},
 		Formula: "AND(ISNUMBER(" + t.at("quantity", t.first) + ")," + t.at("quantity", t.first) + "=0)", Role: sheet.Faint})
 	return t
 }

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"tentwright/catalog"
-	"tentwright/catalog/unit"
 	"tentwright/quote/load"
 )
 
@@ -72,26 +71,9 @@ func packFormula(p *catalog.Part, quantity string) string {
 		rest, `=0,""," + "&`, rest, ")))"}, "")
 }
 
-// packCount is the number of packs, the last one perhaps not full.
-func packCount(p *catalog.Part, quantity int) int {
-	full, rest := load.Packs(quantity, p.Pack.Holds)
-	if rest > 0 {
-		full++
-	}
-	return full
-}
-
-// packCountFormula is packCount of a quantity in a cell.
+// packCountFormula is load.PackCount of a quantity in a cell.
 func packCountFormula(p *catalog.Part, quantity string) string {
 	return "MAX(0,ROUNDUP(" + quantity + "/" + itoa(max(p.Pack.Holds, 1)) + "-0.000001,0))"
-}
-
-// tareOf is the weight of an empty pack.
-func tareOf(p *catalog.Part) unit.Mass {
-	if p.Pack.Tare == nil {
-		return 0
-	}
-	return *p.Pack.Tare
 }
 
 // natural compares two texts so that numbers in them count as numbers: bin
@@ -131,6 +113,7 @@ func run(s string) string {
 	return s[:n]
 }
 
+// isDigit tells the digits of plain numbers; others count as letters.
 func isDigit(b byte) bool { return b >= '0' && b <= '9' }
 
 // zoneOf is the first part of a bin, which names its zone of the yard.
@@ -139,6 +122,7 @@ func zoneOf(bin string) string {
 	return zone
 }
 
+// either is a, or b where the first does not hold.
 func either(first bool, a, b string) string {
 	if first {
 		return a

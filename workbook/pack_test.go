@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tentwright/catalog"
+	"tentwright/quote/load"
 )
 
 func partIn(kind, unit string, holds int) *catalog.Part {
@@ -58,7 +59,7 @@ func TestPackFormula(t *testing.T) {
 func TestPackCount(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		holds, n := rapid.IntRange(1, 200).Draw(t, "holds"), rapid.IntRange(0, 5000).Draw(t, "pieces")
-		packs := packCount(partIn("bag", "piece", holds), n)
+		packs := load.PackCount(n, partIn("bag", "piece", holds).Pack.Holds)
 		if packs*holds < n || (packs-1)*holds >= n && packs > 0 {
 			t.Fatalf("%d packs of %d for %d pieces", packs, holds, n)
 		}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tentwright/catalog/unit"
+	"tentwright/quote/load"
 	"tentwright/quote/parts"
 	"tentwright/workbook/sheet"
 )
@@ -74,7 +75,7 @@ func (l *layout) pickHead(s *sheet.Sheet, rows []portion) {
 	lines := 0
 	for i := range rows {
 		p := &rows[i]
-		mass += unit.Mass(p.quantity)*p.share.Each + unit.Mass(packCount(p.part, p.quantity))*tareOf(p.part)
+		mass += unit.Mass(p.quantity)*p.share.Each + unit.Mass(load.PackCount(p.quantity, p.part.Pack.Holds))*load.Tare(p.part)
 		if p.quantity > 0 {
 			lines++
 		}
@@ -97,6 +98,7 @@ func (l *layout) pickHead(s *sheet.Sheet, rows []portion) {
 		"Count loaded only where it differs from Pick. A note says what was taken instead."), sheet.Style{Role: sheet.Faint}), ""})
 }
 
+// dated is the style of a day at the head of a sheet.
 func dated() sheet.Style { return sheet.Style{Format: sheet.DateLong, Align: sheet.Left} }
 
 // address is the place of the event on one line.
@@ -145,14 +147,14 @@ func (l *layout) pickTerms(t *table, row int, p *portion, line *parts.Line) []sh
 		percent, least = float(part.Spare.Percent), part.Spare.Min
 	}
 	spare := "IF(" + at("counted") + "=0,0,MAX(" + at("least") + ",MAX(0,ROUNDUP(" + at("counted") + "*" + at("percent") + "/100-0.000001,0))))"
-	packs := packCount(part, p.quantity)
+	packs := load.PackCount(p.quantity, part.Pack.Holds)
 	size := part.Pack.Size.Volume()
 	return []sheet.Cell{
 		text(p.key), text(part.ID), text(p.tripKey()),
 		formula("SUMIFS(need_quantity,need_part,"+at("part")+")", line.Counted), value(percent), value(least), formula(spare, line.Spare),
 		p.shareCell(), value(p.rank), formula("IF(LEN("+at("loaded")+")=0,"+q+","+at("loaded")+")", p.quantity),
-		value(p.share.Each.In(l.sys)), value(tareOf(part).In(l.sys)), formula(packCountFormula(part, q), packs),
-		formula(weightFormula(t, row), (unit.Mass(p.quantity)*p.share.Each + unit.Mass(packs)*tareOf(part)).In(l.sys)),
+		value(p.share.Each.In(l.sys)), value(load.Tare(part).In(l.sys)), formula(packCountFormula(part, q), packs),
+		formula(weightFormula(t, row), (unit.Mass(p.quantity)*p.share.Each + unit.Mass(packs)*load.Tare(part)).In(l.sys)),
 		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), (unit.Volume(packs) * size).In(l.sys)),
 	}
 }

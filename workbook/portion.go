@@ -60,6 +60,7 @@ func byBin(list []portion) {
 	})
 }
 
+// tripKey is the key of the row's trip; none where nothing is carried.
 func (p *portion) tripKey() string {
 	if p.trip == nil {
 		return ""
@@ -124,6 +125,7 @@ type field struct {
 	explain  string
 }
 
+// label is the words before a field.
 func label(s string) sheet.Cell { return in(text(s), sheet.Style{Role: sheet.Label, Bold: true}) }
 
 // blank is a place to write by hand or by typing.

@@ -2,8 +2,8 @@ package workbook
 
 import (
 	"tentwright/catalog"
-	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
+	"tentwright/quote/parts"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
 )
@@ -64,7 +64,7 @@ func (l *layout) priceFamily(t *table, f *catalog.Family) {
 		if size.Cost == nil && f.AreaCost != nil {
 			n.set("cost", in(formula(l.rounded(area+"*area_cost_"+ident(f.ID)), cost), calc(sheet.Money)))
 		}
-		l.priceRow(n, sizeID(f, size), f.Name+" "+size.ID, "Tents", "each", f.Period, price.Hire, f.Tax, "")
+		l.priceRow(n, sizeID(f, size), f.Name+" "+size.ID, parts.SectionTents, "each", f.Period, price.Hire, f.Tax, "")
 	}
 }
 
@@ -92,13 +92,7 @@ func (l *layout) priceRow(n *line, id, name, section, unit, period, kind, tax, b
 	for col, words := range map[string]string{"id": id, "name": name, "section": section, "unit": unit, "period": period, "kind": kind, "tax": tax, "break": breaks} {
 		n.set(col, text(words))
 	}
-	factor := money.One
-	for _, p := range l.q.Price.Periods {
-		if p.Period.ID == period {
-			factor = p.Factor
-		}
-	}
-	n.set("factor", formula("period_"+ident(period), factor))
+	n.set("factor", formula("period_"+ident(period)+"_times", l.q.Price.FactorOf(period)))
 	n.add()
 }
 

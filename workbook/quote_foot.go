@@ -65,7 +65,7 @@ func (p *quotePage) signature(who, whose string) {
 	anyText := sheet.Validation{Kind: sheet.TextLen, Max: "200", AllowBlank: true}
 	p.l.allow(p.s, row, quoteNo, anyText, "name of who signs, "+whose)
 	p.l.allow(p.s, row, quoteCount, anyText, "signature "+whose+", by hand on paper")
-	p.l.allow(p.s, row, quoteMark, sheet.Validation{Kind: sheet.Date, Min: "36526", Max: "73050", AllowBlank: true}, "day of signing, such as 2026-07-04")
+	p.l.allow(p.s, row, quoteMark, sheet.Validation{Kind: sheet.Date, Min: firstDay, Max: lastDay, AllowBlank: true}, "day of signing, such as 2026-07-04")
 }
 
 // Measures of a printed page in points.

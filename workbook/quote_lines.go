@@ -183,6 +183,8 @@ type marks struct {
 	sets []string // the taxes of A, B ... as their names with commas between
 }
 
+// newMarks gives out the letters in the order in which their taxes first stand
+// on the quote.
 func newMarks(q *quote.Quote) *marks {
 	m := &marks{q: q}
 	for i := range q.Price.Lines {
@@ -233,6 +235,7 @@ func letter(i int) string {
 	return sheet.ColName(i + 1)
 }
 
+// heading is the head of the marks' column; none where nothing is taxed.
 func (m *marks) heading() string {
 	if len(m.sets) > 0 {
 		return "Tax"

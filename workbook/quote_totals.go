@@ -97,17 +97,6 @@ func (p *quotePage) grand(label, amount sheet.Cell) string {
 	return sheet.Ref(len(p.s.Rows), quoteMark)
 }
 
-// kindSum adds up the lines of one kind.
-func (l *layout) kindSum(kind string) money.Number {
-	sum := money.Zero
-	for i := range l.q.Price.Lines {
-		if line := &l.q.Price.Lines[i]; line.Kind == kind {
-			sum = sum.Add(line.Amount)
-		}
-	}
-	return sum
-}
-
 // listed adds up the order lines that are not extras.
 func (l *layout) listed() money.Number {
 	sum := money.Zero
@@ -143,9 +132,9 @@ func (p *quotePage) officeTotals() {
 		p.sum(sheet.Label, text(extrasWords), sheet.Cell{}, formula("total_extras", amountOf(extras)))
 	}
 	p.part(part{`IF(job_labour_charged="Yes",` + quoted(labourWords) + "," + quoted(labourIncluded) + ")", p.labourLabel(),
-		p.marks.of(l.q.Catalog.Rates.LabourTax, price.Labour), "total_labour", l.kindSum(price.Labour)}, true)
+		p.marks.of(l.q.Catalog.Rates.LabourTax, price.Labour), "total_labour", r.Sum(price.Labour)}, true)
 	p.part(part{quoted(deliveryWords), deliveryWords,
-		p.marks.of(l.q.Catalog.Rates.DeliveryTax, price.Delivery), "total_delivery", l.kindSum(price.Delivery)}, true)
+		p.marks.of(l.q.Catalog.Rates.DeliveryTax, price.Delivery), "total_delivery", r.Sum(price.Delivery)}, true)
 	// In the order in which each is a share of those before it.
 	for i := range r.Lines {
 		p.officeCharge(&r.Lines[i])
@@ -154,7 +143,7 @@ func (p *quotePage) officeTotals() {
 	for i := range r.Taxes {
 		t := &r.Taxes[i]
 		id := "tax_" + ident(t.Tax.ID)
-		words := quoted(t.Tax.Name+", ") + "&" + id + `&" %"&IF(job_exempt="Yes",` + quoted(exemptWords) + `,"")`
+		words := quoted(short(t.Tax.Name, mostInLabel)+", ") + "&" + id + `_rate&" %"&IF(job_exempt="Yes",` + quoted(exemptWords) + `,"")`
 		p.sum(sheet.Label, formula(words, p.taxLabel(t)), sheet.Cell{}, formula(id+"_amount", t.Amount))
 	}
 	p.sum(sheet.Grand, text("Total"), sheet.Cell{}, formula("total_due", r.Total))
@@ -218,15 +207,19 @@ func unless(hidden, f string, v any, show bool) sheet.Cell {
 
 // labourLabel is what labour is called on this job.
 func (p *quotePage) labourLabel() string {
-	if p.l.q.Job.Labour.Charge == "included" {
+	if price.Included(p.l.q.Job) {
 		return labourIncluded
 	}
 	return labourWords
 }
 
+// mostInLabel is the most characters of a name that the shop gives a tax or a
+// surcharge: two lines of a label, well within what a formula may hold.
+const mostInLabel = 100
+
 // taxLabel is a tax with its rate.
 func (p *quotePage) taxLabel(t *price.TaxLine) string {
-	label := t.Tax.Name + ", " + t.Tax.Rate.String() + " %"
+	label := short(t.Tax.Name, mostInLabel) + ", " + t.Tax.Rate.String() + " %"
 	if p.l.q.Job.Customer.Exempt {
 		label += exemptWords
 	}
@@ -236,15 +229,17 @@ func (p *quotePage) taxLabel(t *price.TaxLine) string {
 // surchargeLabel names a charge on the whole.
 func surchargeLabel(line *price.Line) string {
 	if line.Kind == price.Loading {
-		return "Surcharge: " + line.Name
+		return "Surcharge: " + short(line.Name, mostInLabel)
 	}
 	return line.Name
 }
 
+// waiverLabel is the damage waiver with its percentage.
 func (p *quotePage) waiverLabel(line *price.Line) string {
 	return line.Name + ", " + line.Quantity.String() + " % of hire"
 }
 
+// depositLabel is the deposit with its percentage.
 func (p *quotePage) depositLabel() string {
 	return "Deposit, " + p.l.q.Catalog.Company.Quote.Deposit.String() + " % with the order"
 }

@@ -228,7 +228,7 @@ func TestExtraNames(t *testing.T) {
 			t.Errorf("%s refers to %q; want %q", name, names[name], want)
 		}
 	}
-	if none := newLayout(makeQuote(t, gardenJob, "optional: true, ", "", "optional: true", "discount: 0")); len(none.extraLines()) > 0 {
+	if none := newLayout(makeQuote(t, gardenJob, "optional: true, chosen: true", "discount: 0", "optional: true, ", "", "optional: true", "discount: 0")); len(none.extraLines()) > 0 {
 		t.Fatal("job still has extras")
 	} else if none.quoteSheet(); len(none.book.Names) > 0 {
 		t.Errorf("names %v without extras; want none", none.book.Names)

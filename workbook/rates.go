@@ -5,11 +5,13 @@ import (
 	"strings"
 
 	"tentwright/catalog"
-	"tentwright/catalog/money"
+	"tentwright/quote/labour"
+	"tentwright/quote/parts"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
 )
 
+// itoa is a whole number as formulas write it.
 func itoa(n int) string { return strconv.Itoa(n) }
 
 // rateCols is the width of the sheet in columns.
@@ -55,6 +57,10 @@ func (l *layout) settings(s *sheet.Sheet, list []setting) {
 	}
 }
 
+// mostExplained is the most characters of an explanation, so that it fits a
+// prompt of 255 with the words before it; it may hold a name given by people.
+const mostExplained = 200
+
 // allow limits what may be typed into a cell and explains it.
 func (l *layout) allow(s *sheet.Sheet, row, col int, v sheet.Validation, explain string) {
 	l.allowRange(s, sheet.Range{R1: row, C1: col, R2: row, C2: col}, v, explain)
@@ -65,29 +71,35 @@ func (l *layout) allowDown(s *sheet.Sheet, first, col int, v sheet.Validation, e
 	l.allowRange(s, sheet.Range{R1: first, C1: col, R2: len(s.Rows), C2: col}, v, explain)
 }
 
+// allowRange limits a block. The words are shown before and after typing, so
+// they say what is wanted and not what was wrong.
 func (l *layout) allowRange(s *sheet.Sheet, r sheet.Range, v sheet.Validation, explain string) {
+	explain = short(explain, mostExplained)
 	v.Range = r
-	v.Title, v.Prompt = "What goes here", explain
-	if v.Error == "" {
-		v.Error = "This value does not fit: " + explain
-	}
+	v.Title, v.Prompt, v.Error = "What goes here", explain, "This value does not fit: "+explain
 	s.Validations = append(s.Validations, v)
 }
 
-// Limits of inputs, in short.
+// The limits of inputs are those of the shop's files where these have any, so
+// that what is tried out here can be written there.
 
+// percents are of a whole, from 0 to 100.
 func percents() sheet.Validation {
 	return sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "100"}
 }
 
+// amounts are of money, or factors of it: none below zero, since no hire is paid
+// for by the yard. The upper limit only catches slips of the keyboard.
 func amounts() sheet.Validation {
 	return sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "10000000"}
 }
 
-func wholes(min, max int) sheet.Validation {
-	return sheet.Validation{Kind: sheet.WholeNumber, Min: itoa(min), Max: itoa(max)}
+// wholes are pieces, people or days, both ends included.
+func wholes(least, most int) sheet.Validation {
+	return sheet.Validation{Kind: sheet.WholeNumber, Min: itoa(least), Max: itoa(most)}
 }
 
+// yesNo is how people type a truth.
 func yesNo() sheet.Validation { return sheet.Validation{Kind: sheet.List, Source: "Yes,No"} }
 
 // jobTerms are the inputs that hold for this job alone.
@@ -97,11 +109,11 @@ func (l *layout) jobTerms(s *sheet.Sheet) {
 	band(s, "This job", rateCols)
 	l.settings(s, []setting{
 		{"job_days", "Charged days", "days that are paid for; days out may be more", l.q.Price.Days, sheet.Whole, wholes(1, 400)},
-		{"job_distance", "Distance", distance, float(l.distance()), sheet.Num1, amounts()},
+		{"job_distance", "Distance", distance, float(parts.Distance(c, j.Delivery.Distance)), sheet.Num1, amounts()},
 		{"job_class_discount", "Customer class discount", "percent off hire, by the class " + j.Class(c).Name, float(j.Class(c).Discount), sheet.PercentPoint, percents()},
 		{"job_discount", "Discount on the whole hire", "percent, given by hand" + because(j.Discount.Reason), float(j.Discount.Percent), sheet.PercentPoint, percents()},
 		{"job_exempt", "Tax exempt", "Yes if the customer has shown a certificate", yes(j.Customer.Exempt), sheet.Text, yesNo()},
-		{"job_labour_charged", "Labour charged", "No if labour is within the price of the tents", yes(j.Labour.Charge != "included"), sheet.Text, yesNo()},
+		{"job_labour_charged", "Labour charged", "No if labour is within the price of the tents", yes(!price.Included(j)), sheet.Text, yesNo()},
 		{"job_delivery_charged", "Delivery charged", "No if the customer collects, or it is thrown in", yes(!j.Delivery.Free), sheet.Text, yesNo()},
 		{"job_show", "Prices shown to the customer", "line, section or total", j.ShowPrices(c), sheet.Text, sheet.Validation{Kind: sheet.List, Source: "line,section,total"}},
 	})
@@ -111,26 +123,18 @@ func (l *layout) jobTerms(s *sheet.Sheet) {
 		{"rate_deposit", "Deposit", "percent of the total, due with the order", float(c.Company.Quote.Deposit), sheet.PercentPoint, percents()},
 		{"rate_min_order", "Minimum order", "before tax; a smaller order is topped up", float(r.MinOrder), sheet.Money, amounts()},
 		{"rate_margin_floor", "Margin floor", "percent; what earns less shows in red and is kept", float(r.MarginFloor), sheet.PercentPoint, percents()},
-		{"rate_mile_cost", "Cost per " + l.sys.DistanceUnit(), "to the yard, for one vehicle", float(r.MileCost), sheet.Money, amounts()},
+		{"rate_mileage", "Cost per " + l.sys.DistanceUnit(), "to the yard, for one vehicle", float(r.MileCost), sheet.Money, amounts()},
 		{"rate_wet", "Wet cloth", "times its dry weight, on the way back", float(r.WetFactor), sheet.Factor, sheet.Validation{Kind: sheet.Decimal, Min: "1", Max: "3"}},
 		{"rate_rider", "One person in a vehicle", l.sys.MassUnit() + " with tools and bag", l.q.Catalog.Fleet.Rider.In(l.sys), sheet.Weight, amounts()},
 	})
 }
 
+// because is a reason as it goes on a label, none if none was given.
 func because(reason string) string {
 	if reason == "" {
 		return ""
 	}
 	return ": " + reason
-}
-
-func (l *layout) distance() money.Number {
-	for _, count := range l.q.Parts.Counts {
-		if count.Key == "job.distance" {
-			return count.Per
-		}
-	}
-	return money.Zero
 }
 
 // heads writes a row of column headings on the rates sheet.
@@ -142,6 +146,8 @@ func heads(s *sheet.Sheet, names ...string) {
 	s.Rows = append(s.Rows, sheet.Row{Cells: cells})
 }
 
+// skillRates are what hours are charged at and paid at, and when they are
+// overtime.
 func (l *layout) skillRates(s *sheet.Sheet) {
 	o := &l.q.Catalog.Rates.Overtime
 	band(s, "Hourly rates", rateCols)
@@ -182,6 +188,7 @@ func (l *layout) periodRates(s *sheet.Sheet) {
 				in(value(step.From), input(sheet.Whole)), in(value(step.Factor), input(sheet.Factor)), in(value(step.Each), input(sheet.Factor))}})
 		}
 		id := "period_" + ident(p.Period.ID)
+		// MATCH wants rising steps; what people type is not sorted for them.
 		l.allowDown(s, first, 3, wholes(1, 400), "from this charged day; rising from step to step, the first is 1")
 		l.allowDown(s, first, 4, amounts(), "price from that day, times the base price")
 		l.allowDown(s, first, 5, amounts(), "what each later day adds, times the base price")
@@ -190,7 +197,7 @@ func (l *layout) periodRates(s *sheet.Sheet) {
 		l.rangeName(id+"_each", s, 5, first)
 		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(p.Period.Name+", for this job"), sheet.Style{Role: sheet.Label}), {}, {},
 			in(formula(periodFormula(id), p.Factor), sheet.Style{Role: sheet.Total, Format: sheet.Factor})}})
-		l.cellName(id, s, 4)
+		l.cellName(id+"_times", s, 4)
 	}
 }
 
@@ -221,6 +228,7 @@ func (l *layout) areaRates(s *sheet.Sheet) {
 	}
 }
 
+// breakRates are the quantities from which a price is lower, class by class.
 func (l *layout) breakRates(s *sheet.Sheet) {
 	if len(l.q.Catalog.Rates.Breaks) == 0 {
 		return
@@ -255,39 +263,51 @@ func (l *layout) siteRates(s *sheet.Sheet) {
 		l.rangeName("options_"+ident(f.ID), s, 4, options)
 	}
 	l.allowDown(s, first, 3, sheet.Validation{Kind: sheet.Decimal, Min: "0.1", Max: "10"}, "how much longer the work takes, times")
-	l.rangeName("site_key", s, 7, first)
-	l.rangeName("site_times", s, 3, first)
-	heads(s, "At this site", "", "Times", "Degree")
-	for _, site := range l.q.Labour.Sites {
-		l.siteRow(s, site.Key, site.Factor, site.Tent, site.Option)
+	l.rangeName("degree_key", s, 7, first)
+	l.rangeName("degree_times", s, 3, first)
+	heads(s, "At this site", "", "Times", "Degree", "", "", "Counted for")
+	first = len(s.Rows) + 1
+	for i := range l.q.Labour.Sites {
+		l.siteRow(s, &l.q.Labour.Sites[i])
 	}
+	l.rangeName("here_degree", s, 4, first)
+	l.rangeName("here_counted", s, 7, first)
 }
 
-// siteRow is the degree that holds for the job or for one tent.
-func (l *layout) siteRow(s *sheet.Sheet, key string, f *catalog.SiteFactor, tent string, o *catalog.SiteOption) {
+// siteRow is the degree that holds for the job or for one tent. Anchors were
+// counted on the surface that is written at the right: another one wants a new
+// quote, while other factors only slow the work and follow at once.
+func (l *layout) siteRow(s *sheet.Sheet, site *labour.Site) {
+	f, o, counted := site.Factor, site.Option, ""
 	label := f.Name
-	if tent != "" {
-		label += ", tent " + tent
+	if site.Tent != "" {
+		label += ", tent " + site.Tent
 	}
-	name := "site_" + ident(key)
-	lookup := "INDEX(site_times,MATCH(" + quoted(f.ID+":") + "&" + name + ",site_key,0))"
+	if f.ID == labour.Surface {
+		counted = o.ID
+	}
+	name := "site_" + ident(site.Key)
+	lookup := find("degree_times", "degree_key", quoted(f.ID+":")+"&"+name+"_degree")
 	s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(label), sheet.Style{Role: sheet.Label}), in(text("choose the degree"), sheet.Style{Role: sheet.Faint}),
-		in(formula(lookup, o.Factor), calc(sheet.Factor)), in(text(o.ID), input(sheet.Text))}})
-	l.cellName(name, s, 4)
+		in(formula(lookup, o.Factor), calc(sheet.Factor)), in(text(o.ID), input(sheet.Text)), {}, {}, in(text(counted), sheet.Style{Role: sheet.Key})}})
+	l.cellName(name+"_degree", s, 4)
 	l.cellName(name+"_times", s, 3)
 	l.allow(s, len(s.Rows), 4, sheet.Validation{Kind: sheet.List, Source: "options_" + ident(f.ID)}, "the degree of "+strings.ToLower(f.Name)+"; anchors follow when the job is quoted again")
 }
 
+// taxRates are the taxes of the job's place; those of other places are left
+// out, since which are due was decided with the place.
 func (l *layout) taxRates(s *sheet.Sheet) {
 	if len(l.q.Price.Taxes) == 0 {
 		return
 	}
 	band(s, "Taxes due at the place of the event", rateCols)
 	for _, t := range l.q.Price.Taxes {
-		l.settings(s, []setting{{"tax_" + ident(t.Tax.ID), t.Tax.Name, "percent of what it falls on: " + strings.Join(t.Tax.Classes, ", "), float(t.Tax.Rate), sheet.PercentPoint, percents()}})
+		l.settings(s, []setting{{"tax_" + ident(t.Tax.ID) + "_rate", t.Tax.Name, "percent of what it falls on: " + strings.Join(t.Tax.Classes, ", "), float(t.Tax.Rate), sheet.PercentPoint, percents()}})
 	}
 }
 
+// deliveryRates are those of the job's own zone, and its loadings.
 func (l *layout) deliveryRates(s *sheet.Sheet) {
 	z := l.q.Job.Zone(l.q.Catalog)
 	band(s, "Delivery, "+z.Name, rateCols)

@@ -7,6 +7,8 @@ import (
 	"tentwright/workbook/sheet"
 )
 
+// returnColumns are the columns of the check-in; those behind the state are for
+// formulas and do not print.
 func (l *layout) returnColumns() []column {
 	key := sheet.Style{Role: sheet.Key}
 	return []column{
@@ -77,6 +79,8 @@ func (l *layout) wentOut(p *portion) int {
 	return l.q.Parts.Find(p.part.ID).Total()
 }
 
+// returnRow is one part, or one tagged piece, against what went out. Nothing is
+// missing or charged before somebody has counted.
 func (l *layout) returnRow(t *table, p *portion) {
 	row := t.next()
 	at := func(id string) string { return t.at(id, row) }
@@ -115,8 +119,7 @@ func returnState(at func(string) string) string {
 func (l *layout) returnRules(t *table) {
 	l.allowColumn(t, "counted", wholes(0, 1000000), "how many came back, in pieces, damaged ones included; 0 if none did")
 	l.allowColumn(t, "damaged", wholes(0, 1000000), "how many of those that came back are damaged beyond use")
-	wet := yesNo()
-	l.allowColumn(t, "wet", wet, "Yes if it must dry before it is stored or goes out again")
+	l.allowColumn(t, "wet", yesNo(), "Yes if it must dry before it is stored or goes out again")
 	l.allowColumn(t, "note", words(200), "torn, bent, dirty; where on the piece, and what happened")
 	l.allowColumn(t, "each", amounts(), "what one costs the customer if it is lost or beyond mending")
 	first := t.first

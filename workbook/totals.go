@@ -11,6 +11,13 @@ import (
 // paymentRows is how many payments the office can enter.
 const paymentRows = 6
 
+// Days that can be typed, as spreadsheets count them: from 1 January 2000 to the
+// end of 2099. Beyond them a date is a slip of the keyboard.
+const (
+	firstDay = "36526"
+	lastDay  = "73050"
+)
+
 // blankTo fills a row up to a column, so that figures stand under their heads.
 func blankTo(col int) []sheet.Cell { return make([]sheet.Cell, col-1) }
 
@@ -98,6 +105,8 @@ func (l *layout) chargeEnd(s *sheet.Sheet, cells []sheet.Cell, p *price.Line) {
 	s.Rows = append(s.Rows, sheet.Row{Cells: cells})
 }
 
+// minimumRow tops up what the lines and the charges before it come to. It adds
+// the tables up itself, since the subtotal has the top-up within it.
 func (l *layout) minimumRow(s *sheet.Sheet, p *price.Line, before []string) {
 	cells := blankTo(figureCol + 1)
 	cells[wordsCol-2] = in(text(p.Key), sheet.Style{Role: sheet.Key})
@@ -119,43 +128,29 @@ func (l *layout) figure(s *sheet.Sheet, name, words, f string, v any, style shee
 // totals adds everything up, tax by tax.
 func (l *layout) totals(s *sheet.Sheet) {
 	r := l.q.Price
-	sum := func(kind string) money.Number {
-		n := money.Zero
-		for i := range r.Lines {
-			if r.Lines[i].Kind == kind {
-				n = n.Add(r.Lines[i].Amount)
-			}
-		}
-		return n
-	}
-	extras := money.Zero
-	for i := range r.Lines {
-		if o := r.Lines[i].Order; o != nil && o.Optional {
-			extras = extras.Add(r.Lines[i].Amount)
-		}
-	}
+	extras := amountOf(l.extraLines())
 	plain := sheet.Style{Role: sheet.Total, Format: sheet.Money}
 	grand := sheet.Style{Role: sheet.Grand, Format: sheet.Money}
 	band(s, "Totals", buildPrinted)
 	l.figure(s, "total_hire", "Hire after discounts", l.rounded(sumKinds(l.orderTables(), price.Hire)), r.Hire, plain)
 	l.figure(s, "total_extras", "Of all lines: optional extras chosen", l.rounded(sumOver(l.orderTables(), `SUMIFS(@_amount,@_extra,"extra")`)), extras, plain)
 	l.figure(s, "total_spare", "Of all lines: added lines", l.rounded(`SUMIFS(build_amount,build_key,"S:*")`), money.Zero, plain)
-	l.figure(s, "total_labour", "Labour", l.rounded(sumKinds([]string{workLines}, price.Labour)), sum(price.Labour), plain)
-	l.figure(s, "total_delivery", "Delivery", l.rounded(sumKinds([]string{workLines}, price.Delivery)), sum(price.Delivery), plain)
-	charges := sum(price.Loading).Add(sum(price.Waiver)).Add(sum(price.Minimum))
+	l.figure(s, "total_labour", "Labour", l.rounded(sumKinds([]string{workLines}, price.Labour)), r.Sum(price.Labour), plain)
+	l.figure(s, "total_delivery", "Delivery", l.rounded(sumKinds([]string{workLines}, price.Delivery)), r.Sum(price.Delivery), plain)
+	charges := r.Sum(price.Loading, price.Waiver, price.Minimum)
 	l.figure(s, "total_charges", "Charges on the whole", l.rounded("SUM(charge_amount)"), charges, plain)
 	l.figure(s, "total_subtotal", "Subtotal", l.rounded(sumOver(append(l.orderTables(), workLines, "charge"), "SUM(@_amount)")), r.Subtotal, plain)
 	l.taxFigures(s)
 	l.figure(s, "total_due", "Total with tax", l.rounded("total_subtotal+total_tax"), r.Total, grand)
 	l.figure(s, "total_cost", "Cost", l.rounded(sumOver(append(l.orderTables(), workLines), "SUM(@_cost)")), r.Cost, plain)
+	margin := len(s.Rows) + 1
 	l.figure(s, "total_margin", "Margin before tax", l.rounded("total_subtotal-total_cost"), r.Margin, plain)
 	l.figure(s, "total_percent", "Margin, percent of the subtotal", "IF(total_subtotal>0,ROUND(total_margin*100/total_subtotal,2),0)", r.Percent,
 		sheet.Style{Role: sheet.Total, Format: sheet.PercentPoint})
 	l.figure(s, "total_deposit", "Deposit", l.rounded("total_due*rate_deposit/100"), r.Deposit, plain)
 	l.figure(s, "total_balance", "Balance", l.rounded("total_due-total_deposit"), r.Balance, plain)
-	row := len(s.Rows) - 2
 	l.weights(s)
-	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: row - 1, C1: figureCol, R2: row, C2: figureCol}, Formula: "total_percent<rate_margin_floor", Role: sheet.Warn})
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: margin, C1: figureCol, R2: margin + 1, C2: figureCol}, Formula: "total_percent<rate_margin_floor", Role: sheet.Warn})
 }
 
 // weights tells what the added lines weigh, which no vehicle was chosen for.
@@ -177,7 +172,7 @@ func (l *layout) taxFigures(s *sheet.Sheet) {
 			parts = append(parts, sumOver(append(l.orderTables(), workLines, "charge"), "SUMIFS(@_amount,@_tax,"+quoted(class)+")"))
 		}
 		l.figure(s, id+"_on", t.Tax.Name+" falls on", l.rounded(strings.Join(parts, "+")), t.Taxable, plain)
-		l.figure(s, id+"_amount", t.Tax.Name, `IF(job_exempt="Yes",0,`+l.rounded(id+"_on*"+id+"/100")+")", t.Amount, plain)
+		l.figure(s, id+"_amount", t.Tax.Name, `IF(job_exempt="Yes",0,`+l.rounded(id+"_on*"+id+"_rate/100")+")", t.Amount, plain)
 		names = append(names, id+"_amount")
 	}
 	if len(names) == 0 {
@@ -206,7 +201,7 @@ func (l *layout) payments(s *sheet.Sheet) {
 	dates := sheet.Range{R1: first, C1: baseCol, R2: len(s.Rows), C2: baseCol}
 	s.Validations = append(s.Validations,
 		sheet.Validation{Range: block, Kind: sheet.Decimal, Min: "-10000000", Max: "10000000", Title: "What goes here", Prompt: "the amount received", Error: "An amount was expected.", AllowBlank: true},
-		sheet.Validation{Range: dates, Kind: sheet.Date, Min: "36526", Max: "73050", Title: "What goes here", Prompt: "the day on which it was received", Error: "A date was expected, such as 2026-07-04.", AllowBlank: true})
+		sheet.Validation{Range: dates, Kind: sheet.Date, Min: firstDay, Max: lastDay, Title: "What goes here", Prompt: "the day on which it was received", Error: "A date was expected, such as 2026-07-04.", AllowBlank: true})
 	plain := sheet.Style{Role: sheet.Total, Format: sheet.Money}
 	l.figure(s, "total_received", "Received", l.rounded("SUM(payments_amount)"), l.q.Price.Received, plain)
 	l.figure(s, "total_open", "Still due", l.rounded("total_due-total_received"), l.q.Price.Due, sheet.Style{Role: sheet.Grand, Format: sheet.Money})

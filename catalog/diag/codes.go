@@ -31,6 +31,8 @@ const (
 	BadValue = "bad-value"
 	// OutOfRange is a number below its least or above its largest value.
 	OutOfRange = "out-of-range"
+	// TooLongText is a text with more characters than its place can show.
+	TooLongText = "too-long-text"
 	// NotOneOf is a word that is not among those a field allows.
 	NotOneOf = "not-one-of"
 	// BadTarget is a fault of the program: it asked to decode into a type that

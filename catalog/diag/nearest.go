@@ -2,6 +2,7 @@ package diag
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -46,6 +47,23 @@ func DidYouMean(word string, known []string) string {
 		return ""
 	}
 	return "known: " + strings.Join(known, ", ")
+}
+
+// HasWords tells whether every word of asked begins a word of one of the texts,
+// in any case; "-", "_", commas and spaces part words. No word is in no text.
+func HasWords(asked string, texts ...string) bool {
+	words := wordsOf(asked)
+	have := wordsOf(strings.Join(texts, " "))
+	for _, word := range words {
+		if !slices.ContainsFunc(have, func(h string) bool { return strings.HasPrefix(h, word) }) {
+			return false
+		}
+	}
+	return len(words) > 0
+}
+
+func wordsOf(text string) []string {
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return strings.ContainsRune(" -_,:;()", r) })
 }
 
 // plain is a name without what people mix up: case and joining marks.

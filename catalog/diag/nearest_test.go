@@ -59,6 +59,21 @@ func TestDidYouMean(t *testing.T) {
 	}
 }
 
+func TestHasWords(t *testing.T) {
+	tests := []struct {
+		asked string
+		want  bool
+	}{
+		{"banquet table", true}, {"Table Banquet", true}, {"table 8", true}, {"banq", true}, {"table-banquet", true},
+		{"banquet bar", false}, {"quet", false}, {"", false}, {" - ", false},
+	}
+	for _, tt := range tests {
+		if got := HasWords(tt.asked, "table-banquet-8", "Banquet table, 8 ft"); got != tt.want {
+			t.Errorf("%q: got %v", tt.asked, got)
+		}
+	}
+}
+
 // Values from memory: the textbook pairs of edit distance, and "ca"/"abc"
 // which tells the restricted form (3) from the unrestricted one (2).
 func TestDistance(t *testing.T) {

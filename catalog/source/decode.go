@@ -111,7 +111,7 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, f *field, at ref) {
 		}
 		known := t.fields[name]
 		if known == nil {
-			d.fault(key, here.ref, diag.UnknownField, diag.DidYouMean(name, t.names()), "unknown field %q", clipped(name))
+			d.fault(key, here.ref, diag.UnknownField, unknownAdvice(n, name, t), "unknown field %q", clipped(name))
 			continue
 		}
 		if first := seen[known.number]; first != nil {
@@ -122,6 +122,15 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, f *field, at ref) {
 		d.value(located(key, val), v.FieldByIndex(known.index), known, ref{up: here, name: name})
 	}
 	d.missing(n, v, t, seen, here)
+}
+
+// unknownAdvice is advice for a field that its mapping does not have. Between
+// braces a comma ends a value, so the second half of 3,200 looks like a field.
+func unknownAdvice(n *yaml.Node, name string, t *table) string {
+	if n.Style&yaml.FlowStyle != 0 && name[0] >= '0' && name[0] <= '9' {
+		return "a number is written without commas, e.g. 3200 or 22.5"
+	}
+	return diag.DidYouMean(name, t.names())
 }
 
 // located is val, moved to its key when there is nothing behind the colon:

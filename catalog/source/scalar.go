@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"tentwright/catalog/diag"
 	"tentwright/catalog/money"
@@ -61,15 +63,26 @@ func (d *decoder) text(n *yaml.Node, v reflect.Value, f *field, at ref) {
 	switch {
 	case f.required && strings.TrimSpace(n.Value) == "":
 		d.fault(n, at, diag.EmptyValue, "", "is empty; expected %s", f.expected(v.Type()))
+	case strings.ContainsFunc(n.Value, hidden):
+		r := []rune(n.Value[strings.IndexFunc(n.Value, hidden):])[0]
+		d.fault(n, at, diag.BadValue, "leave the character out", "holds the character %U, which cannot be seen and can mislead; a text of visible characters was expected", r)
 	case len(f.enum) > 0 && !slices.Contains(f.enum, n.Value):
 		advice := ""
 		if near, ok := diag.Nearest(n.Value, f.enum); ok {
 			advice = "did you mean " + strconv.Quote(near) + "?"
 		}
 		d.fault(n, at, diag.NotOneOf, advice, "%q is not one of %s", clipped(n.Value), joined(f.enum))
+	case utf8.RuneCountInString(n.Value) > f.long:
+		d.fault(n, at, diag.TooLongText, "", "has %d characters; at most %d were expected", utf8.RuneCountInString(n.Value), f.long)
 	default:
 		v.SetString(n.Value)
 	}
+}
+
+// hidden tells characters that steer a screen or a printer, and those that turn
+// the order of the text around them; only line ends and tabs are of use.
+func hidden(r rune) bool {
+	return unicode.IsControl(r) && r != '\n' && r != '\t' || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069
 }
 
 // joined is the words of an enum as a message lists them.

@@ -10,6 +10,7 @@
 //	want:"a count, e.g. 2" what a fault says was expected
 //	min:"0" max:"100"      bounds of an int or a money.Number, ends included
 //	enum:"each|pair|set"   the words that a string may be
+//	long:"40"              most characters of a string; 250 without this tag
 //
 // A field without a yaml tag is left alone, except that a [Where] receives the
 // positions and an embedded struct counts as part of its owner. Kinds are
@@ -36,6 +37,7 @@ const (
 	maxBytes    = 4 << 20
 	maxDepth    = 64
 	maxProblems = 200
+	maxText     = 250 // characters of a string whose field says nothing
 )
 
 // Decode reads data, the contents of file, into the struct that into points

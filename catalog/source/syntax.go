@@ -44,7 +44,7 @@ const (
 // text and no column.
 func (d *decoder) syntax(data []byte, err error) {
 	line, text := errorLine(err)
-	pos := diag.Pos{File: d.file, Line: line, Column: 1}
+	pos := diag.Pos{File: d.file, Line: line}
 	switch {
 	case text == badKey || text == badEntry || text == badStart:
 		pos.Line = firstBad(data, text, line)
@@ -62,6 +62,7 @@ func (d *decoder) syntax(data []byte, err error) {
 		d.report(diag.Problem{Pos: pos, Code: diag.TooDeep, Message: tooDeep})
 		return
 	}
+	pos.Column = column(data, pos.Line, text)
 	p := diag.Problem{Pos: pos, Code: diag.Syntax, Message: "not YAML: " + text}
 	for _, s := range slips {
 		if strings.Contains(text, s.text) {
@@ -98,14 +99,53 @@ func firstBad(data []byte, text string, guess int) int {
 	}
 	ends := lineEnds(data)
 	bad, _ := slices.BinarySearchFunc(ends, 0, func(end, _ int) int {
-		if _, _, err := read(data[:end]); err != nil {
-			if _, have := errorLine(err); have == text {
-				return 1
-			}
+		if gives(data[:end], text) {
+			return 1
 		}
 		return -1
 	})
 	return bad + 1
+}
+
+// column is where on its line an error begins: the first character from which
+// on every longer run of the line gives it. 0 where that cannot be told.
+func column(data []byte, line int, text string) int {
+	const most = 8 << 20 // bytes to read again and again; more would take a second
+	ends := lineEnds(data)
+	if line < 1 || line > len(ends) || strings.HasPrefix(text, "did not find expected ',' or") {
+		// What stands between open brackets is in error until they are closed.
+		return 0
+	}
+	from := 0
+	if line > 1 {
+		from = ends[line-2]
+	}
+	at := from + len(bytes.TrimRight(data[from:ends[line-1]], "\r\n"))
+	shown := bytes.TrimPrefix(data[from:at], []byte("\ufeff"))
+	if gives(data[:from], text) {
+		return 0
+	}
+	// Backwards, because a quote that is closed later on is open for a while.
+	found, cost := 0, 0
+	for n := utf8.RuneCount(shown); n > 0 && gives(data[:at], text); n-- {
+		if cost += at; cost > most {
+			return 0
+		}
+		found = n
+		_, size := utf8.DecodeLastRune(data[:at])
+		at -= size
+	}
+	return found
+}
+
+// gives tells whether the YAML reader has this error to say of data.
+func gives(data []byte, text string) bool {
+	_, _, err := read(data)
+	if err == nil {
+		return false
+	}
+	_, have := errorLine(err)
+	return have == text
 }
 
 // lineEnds is the offset behind each line of data.

@@ -3,6 +3,7 @@ package source
 import (
 	"fmt"
 	"reflect"
+	"strconv"
 	"strings"
 
 	"tentwright/catalog/money"
@@ -35,6 +36,7 @@ type field struct {
 	want     string
 	enum     []string
 	min, max *money.Number
+	long     int // most characters of a string
 }
 
 // names are the fields a mapping may have, as declared.
@@ -90,7 +92,7 @@ func (t *table) add(owner reflect.Type, above []int) error {
 // newField reads the tags of a field.
 func newField(sf reflect.StructField, tag string, index []int) (*field, error) {
 	name, option, _ := strings.Cut(tag, ",")
-	f := &field{index: index, name: name, required: option == "required", want: sf.Tag.Get("want")}
+	f := &field{index: index, name: name, required: option == "required", want: sf.Tag.Get("want"), long: maxText}
 	switch {
 	case !sf.IsExported():
 		return nil, fmt.Errorf("it is not exported")
@@ -108,6 +110,11 @@ func newField(sf reflect.StructField, tag string, index []int) (*field, error) {
 		f.enum = strings.Split(words, "|")
 	}
 	var err error
+	if most, ok := sf.Tag.Lookup("long"); ok {
+		if f.long, err = strconv.Atoi(most); err != nil || leaf.Kind() != reflect.String {
+			return nil, fmt.Errorf("a long tag is a whole number, for strings")
+		}
+	}
 	if f.min, err = bound(sf.Tag, "min", leaf); err != nil {
 		return nil, err
 	}

@@ -2,9 +2,12 @@ package job
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
+	"tentwright/catalog/source"
 	"tentwright/catalog/unit"
 )
 
@@ -18,12 +21,20 @@ const (
 	NothingToDo  = "nothing-to-do" // neither tents nor items
 	GeometryItem = "geometry-item" // ordered by hand, though it follows from a tent
 	BadJoin      = "bad-join"      // tents that cannot stand side by side
+	NoZone       = "no-zone"       // a distance that no delivery zone reaches
+	NotOptional  = "not-optional"  // something chosen that is no optional extra
 )
 
 // Check tells every way in which the job does not fit the catalog.
 func (j *Job) Check(c *catalog.Catalog) diag.List {
-	k := &checker{j: j, c: c}
-	if len(j.Tents)+len(j.Items) == 0 {
+	return j.check(c, source.NewForm(nil)).Sorted()
+}
+
+// check is Check for a job that may have faults of form: what follows from
+// them, or cannot be told beside them, is not reported.
+func (j *Job) check(c *catalog.Catalog, form *source.Form) diag.List {
+	k := &checker{j: j, c: c, form: form}
+	if len(j.Tents)+len(j.Items) == 0 && form.Sound(j.Where, "tents", "items") {
 		k.list.Addf(j.Where.Pos(), NothingToDo, "the job has neither tents nor items; at least one was expected")
 	}
 	k.dates()
@@ -31,27 +42,38 @@ func (j *Job) Check(c *catalog.Catalog) diag.List {
 	k.joins()
 	k.items()
 	k.site()
+	k.delivery()
 	k.terms()
-	return k.list.Sorted()
+	return k.list
 }
 
 type checker struct {
 	j    *Job
 	c    *catalog.Catalog
+	form *source.Form
 	list diag.List
 }
 
-// want reports an id that is not among the known ones.
+// want reports an id that the shop does not have; an empty one was not read.
 func (k *checker) want(kind, id string, pos diag.Pos, known []string) bool {
-	for _, have := range known {
-		if have == id {
-			return true
-		}
+	if id == "" || slices.Contains(known, id) {
+		return id != ""
 	}
-	k.list.Add(diag.Problem{Pos: pos, Code: UnknownID,
-		Message: fmt.Sprintf("%s %q is not defined; the id of a defined one was expected", kind, id),
-		Advice:  diag.DidYouMean(id, known)})
+	k.unknown(kind, id, "the shop's files define", pos, diag.DidYouMean(id, known))
 	return false
+}
+
+func (k *checker) unknown(kind, id, home string, pos diag.Pos, advice string) {
+	k.list.Add(diag.Problem{Pos: pos, Code: UnknownID,
+		Message: fmt.Sprintf("%s %q is not known; an id that %s was expected", kind, id, home), Advice: advice})
+}
+
+// repeated reports an id that stands twice in a list of the job.
+func (k *checker) repeated(seen map[string]bool, id string, pos diag.Pos, format string, args ...any) {
+	if seen[id] {
+		k.list.Addf(pos, RepeatedID, format, args...)
+	}
+	seen[id] = id != "" // an empty one was not read
 }
 
 // ids lists one kind's ids in catalog order.
@@ -69,11 +91,15 @@ func (k *checker) dates() {
 		field string
 		date  unit.Date
 	}{{"deliver", d.Deliver}, {"event_from", d.From}, {"event_to", d.To}, {"strike", d.Strike}, {"collect", d.Collect}}
-	for i := 1; i < len(steps); i++ {
-		if steps[i].date.Before(steps[i-1].date) {
-			k.list.Addf(d.Where.Of(steps[i].field), DateOrder, "%s %s is before %s %s; the same day or later was expected",
-				steps[i].field, steps[i].date, steps[i-1].field, steps[i-1].date)
+	last := steps[0]
+	for _, step := range steps[1:] {
+		if step.date.IsZero() {
+			continue // it was not read
 		}
+		if step.date.Before(last.date) {
+			k.list.Addf(d.Where.Of(step.field), DateOrder, "%s %s is before %s %s; the same day or later was expected", step.field, step.date, last.field, last.date)
+		}
+		last = step
 	}
 }
 
@@ -82,10 +108,7 @@ func (k *checker) tents() {
 	families := ids(k.c.Families, func(f *catalog.Family) string { return f.ID })
 	for i := range k.j.Tents {
 		t := &k.j.Tents[i]
-		if seen[t.ID] {
-			k.list.Addf(t.Where.Of("id"), RepeatedID, "tent %q stands twice in the job; each id may stand once", t.ID)
-		}
-		seen[t.ID] = true
+		k.repeated(seen, t.ID, t.Where.Of("id"), "tent %q stands twice in the job; each id may stand once", t.ID)
 		if !k.want("tent family", t.Family, t.Where.Of("family"), families) {
 			continue
 		}
@@ -101,10 +124,7 @@ func (k *checker) tent(t *Tent, f *catalog.Family) {
 	seen := map[string]bool{}
 	for i := range t.Sides {
 		s := &t.Sides[i]
-		if seen[s.Side] {
-			k.list.Addf(s.Where.Of("side"), RepeatedID, "side %q of tent %q stands twice; each side may stand once", s.Side, t.ID)
-		}
-		seen[s.Side] = true
+		k.repeated(seen, s.Side, s.Where.Of("side"), "side %q of tent %q stands twice; each side may stand once", s.Side, t.ID)
 		if s.Wall != "" && s.Wall != "open" {
 			k.want("kind of wall of "+f.ID, s.Wall, s.Where.Of("wall"), append(ids(f.Walls, func(w *catalog.WallSpec) string { return w.Kind }), "open"))
 		}
@@ -145,13 +165,13 @@ func (k *checker) joins() {
 	names := ids(k.j.Tents, func(t *Tent) string { return t.ID })
 	for i := range k.j.Tents {
 		t := &k.j.Tents[i]
-		if t.Joins == "" {
-			continue
+		switch other := k.j.Tent(t.Joins); {
+		case t.Joins == "":
+		case other != nil:
+			k.join(t, other)
+		case !slices.Contains(names, "") && k.form.Sound(k.j.Where):
+			k.unknown("tent", t.Joins, "a tent of this job has", t.Where.Of("joins"), diag.DidYouMean(t.Joins, names))
 		}
-		if !k.want("tent of this job", t.Joins, t.Where.Of("joins"), names) {
-			continue
-		}
-		k.join(t, k.j.Tent(t.Joins))
 	}
 }
 
@@ -166,6 +186,7 @@ func (k *checker) join(t, other *Tent) {
 	switch {
 	case t == other:
 		bad("tent %q cannot join itself; another tent was expected", t.ID)
+	case !k.form.Sound(t.Where, "join_side"):
 	case t.JoinAt == "":
 		bad("tent %q joins %q but does not say at which side; join_side was expected", t.ID, other.ID)
 	case f.ID != g.ID || f.Gutter == nil:
@@ -185,13 +206,19 @@ func sideLength(s *catalog.Size, side string) unit.Length {
 }
 
 func (k *checker) items() {
-	known := ids(k.c.Items, func(i *catalog.Item) string { return i.ID })
 	for i := range k.j.Items {
 		line := &k.j.Items[i]
-		if !k.want("item", line.Item, line.Where.Of("item"), known) {
+		if line.Chosen && !line.Optional && k.form.Sound(line.Where, "optional", "chosen") {
+			k.list.Addf(line.Where.Of("chosen"), NotOptional, "item %q is chosen but no optional extra, so it is charged in any case; optional: yes beside it, or no chosen, was expected", line.Item)
+		}
+		if line.Item == "" {
 			continue
 		}
 		item := k.c.Item(line.Item)
+		if item == nil {
+			k.unknown("item", line.Item, "the shop's files define", line.Where.Of("item"), k.itemAdvice(line.Item))
+			continue
+		}
 		if item.Geometry {
 			k.list.Addf(line.Where.Of("item"), GeometryItem, "item %q follows from the sides of a tent; set the tent's sides or joins instead", item.ID)
 		}
@@ -199,6 +226,35 @@ func (k *checker) items() {
 			k.list.Addf(line.Where.Of("quantity"), Quantity, "item %q is counted in whole units (%s), so %s does not fit; a whole number was expected", item.ID, item.Unit, line.Quantity)
 		}
 	}
+}
+
+// itemAdvice is the item that was most likely meant: of nearly that id, or one
+// whose name or id has all of the words.
+func (k *checker) itemAdvice(asked string) string {
+	known := ids(k.c.Items, func(i *catalog.Item) string { return i.ID })
+	if near, ok := diag.Nearest(asked, known); ok {
+		return fmt.Sprintf("did you mean %q?", near)
+	}
+	// Of those that have the words, the shortest names have the least else.
+	var named []string
+	fewest := 0
+	for i := range k.c.Items {
+		it := &k.c.Items[i]
+		words := len(strings.Fields(it.Name))
+		if it.Geometry || !diag.HasWords(asked, it.ID, it.Name) || len(named) > 0 && words > fewest {
+			continue
+		}
+		if words < fewest {
+			named = nil
+		}
+		fewest, named = words, append(named, fmt.Sprintf("%q (%s)", it.ID, it.Name))
+	}
+	const most = 3
+	if len(named) == 0 {
+		return diag.DidYouMean(asked, known)
+	}
+	named = named[:min(len(named), most)]
+	return "did you mean " + strings.Join(named, " or ") + "?"
 }
 
 func (k *checker) site() {
@@ -209,11 +265,26 @@ func (k *checker) site() {
 		if !k.want("site factor", s.Factor, s.Where.Of("factor"), factors) {
 			continue
 		}
-		if seen[s.Factor] {
-			k.list.Addf(s.Where.Of("factor"), RepeatedID, "site factor %q stands twice; each may stand once", s.Factor)
-		}
-		seen[s.Factor] = true
+		k.repeated(seen, s.Factor, s.Where.Of("factor"), "site factor %q stands twice; each may stand once", s.Factor)
 		k.want("option of "+s.Factor, s.Option, s.Where.Of("option"), ids(k.c.SiteFactor(s.Factor).Options, func(o *catalog.SiteOption) string { return o.ID }))
+	}
+}
+
+// delivery checks that a zone holds for the distance: the one that the job
+// names, or else one that reaches it.
+func (k *checker) delivery() {
+	d, zones := &k.j.Delivery, k.c.Rates.Zones
+	if d.Zone != "" {
+		k.want("delivery zone", d.Zone, d.Where.Of("zone"), ids(zones, func(z *catalog.Zone) string { return z.ID }))
+	}
+	if reached := d.zone(zones); d.Zone == "" && reached == nil && k.form.Sound(d.Where, "zone", "distance") {
+		k.list.Addf(d.Where.Of("distance"), NoZone, "no delivery zone reaches %s; a zone without up_to in rates.yaml, or the name of a zone here, was expected", distanceText(d.Distance))
+	}
+	seen := map[string]bool{}
+	for n, id := range d.Loadings {
+		pos := d.Where.Of(fmt.Sprintf("loadings[%d]", n))
+		k.want("loading", id, pos, ids(k.c.Rates.Loadings, func(l *catalog.Loading) string { return l.ID }))
+		k.repeated(seen, id, pos, "loading %q stands twice; each may stand once", id)
 	}
 }
 
@@ -222,15 +293,11 @@ func (k *checker) terms() {
 	if k.j.Customer.Class != "" {
 		k.want("customer class", k.j.Customer.Class, k.j.Customer.Where.Of("class"), ids(r.Classes, func(c *catalog.CustomerClass) string { return c.ID }))
 	}
-	if k.j.Delivery.Zone != "" {
-		k.want("delivery zone", k.j.Delivery.Zone, k.j.Delivery.Where.Of("zone"), ids(r.Zones, func(z *catalog.Zone) string { return z.ID }))
-	}
-	for n, id := range k.j.Delivery.Loadings {
-		k.want("loading", id, k.j.Delivery.Where.Of(fmt.Sprintf("loadings[%d]", n)), ids(r.Loadings, func(l *catalog.Loading) string { return l.ID }))
-	}
+	seen := map[string]bool{}
 	for i := range k.j.Labour.Windows {
 		w := &k.j.Labour.Windows[i]
 		k.want("window of work", w.Window, w.Where.Of("window"), ids(r.Windows, func(w *catalog.Window) string { return w.ID }))
+		k.repeated(seen, w.Window, w.Where.Of("window"), "window of work %q stands twice; each may stand once", w.Window)
 	}
 	if places := taxPlaces(r); k.j.Event.Place != "" && len(places) > 0 {
 		k.want("tax place", k.j.Event.Place, k.j.Event.Where.Of("tax_place"), places)

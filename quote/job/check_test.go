@@ -57,9 +57,22 @@ func TestFaultsOfJobs(t *testing.T) {
 
 // Every code of a job's faults has a fixture.
 func TestEveryCodeHasAFixture(t *testing.T) {
-	for _, code := range []string{UnknownID, RepeatedID, DateOrder, Quantity, LegHeight, NothingToDo, GeometryItem, BadJoin} {
+	for _, code := range []string{UnknownID, RepeatedID, DateOrder, Quantity, LegHeight, NothingToDo, GeometryItem, BadJoin, NoZone, NotOptional} {
 		if _, err := os.Stat(filepath.Join(badJobs, code+".yaml")); err != nil {
 			t.Errorf("code %q has no fixture in %s", code, badJobs)
+		}
+	}
+}
+
+// An item is offered by its id or, where that is not near, by its name.
+func TestItemsAreOfferedByName(t *testing.T) {
+	c := smallShop(t)
+	for asked, want := range map[string]string{
+		"chiar": `did you mean "chair"?`, "round table": `did you mean "seat8" (Round table with eight chairs)?`,
+		"site": `did you mean "visit" (Site visit)?`, "solid sidewall": "known: wall, chair, seat8, visit", "lantern": "known: wall, chair, seat8, visit",
+	} {
+		if got := (&checker{c: c}).itemAdvice(asked); got != want {
+			t.Errorf("%q: got %s, want %s", asked, got, want)
 		}
 	}
 }

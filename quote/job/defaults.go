@@ -129,17 +129,21 @@ func (j *Job) Class(c *catalog.Catalog) *catalog.CustomerClass {
 }
 
 // Zone is the delivery zone: the one named, else the first that reaches the
-// distance, else the last.
+// distance. A job that passed its check has one; another's is empty.
 func (j *Job) Zone(c *catalog.Catalog) *catalog.Zone {
-	zones := c.Rates.Zones
+	if z := j.Delivery.zone(c.Rates.Zones); z != nil {
+		return z
+	}
+	return &catalog.Zone{}
+}
+
+// zone is nil when none of the zones is named or reaches.
+func (d *Delivery) zone(zones []catalog.Zone) *catalog.Zone {
 	for i := range zones {
 		z := &zones[i]
-		if z.ID == j.Delivery.Zone || j.Delivery.Zone == "" && (z.UpTo == 0 || j.Delivery.Distance <= z.UpTo) {
+		if z.ID == d.Zone || d.Zone == "" && (z.UpTo == 0 || d.Distance <= z.UpTo) {
 			return z
 		}
 	}
-	if len(zones) == 0 {
-		return &catalog.Zone{}
-	}
-	return &zones[len(zones)-1]
+	return nil
 }

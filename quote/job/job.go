@@ -4,6 +4,7 @@
 package job
 
 import (
+	"tentwright/catalog"
 	"tentwright/catalog/diag"
 	"tentwright/catalog/money"
 	"tentwright/catalog/source"
@@ -13,7 +14,7 @@ import (
 // Job is one event to be quoted.
 type Job struct {
 	Where    source.Where
-	Number   string       `yaml:"number,required"`
+	Number   string       `yaml:"number,required" long:"40"`
 	Revision int          `yaml:"revision" min:"0" max:"999"`
 	Customer Customer     `yaml:"customer,required"`
 	Event    Event        `yaml:"event,required"`
@@ -26,14 +27,14 @@ type Job struct {
 	Discount Discount     `yaml:"discount"`
 	Show     string       `yaml:"show_prices" enum:"line|section|total"`
 	Payments []Payment    `yaml:"payments"`
-	Notes    string       `yaml:"notes"`        // printed on the quote
-	Internal string       `yaml:"office_notes"` // never leaves the office
+	Notes    string       `yaml:"notes" long:"4000"`        // printed on the quote
+	Internal string       `yaml:"office_notes" long:"4000"` // never leaves the office
 }
 
 // Customer is who pays.
 type Customer struct {
 	Where   source.Where
-	Name    string   `yaml:"name,required"`
+	Name    string   `yaml:"name,required" long:"120"`
 	Contact string   `yaml:"contact"`
 	Address []string `yaml:"address"`
 	Phone   string   `yaml:"phone"`
@@ -45,7 +46,7 @@ type Customer struct {
 // Event is what the tents are for.
 type Event struct {
 	Where   source.Where
-	Name    string   `yaml:"name,required"`
+	Name    string   `yaml:"name,required" long:"120"`
 	Guests  int      `yaml:"guests" min:"0" max:"100000"`
 	Address []string `yaml:"address"`
 	Place   string   `yaml:"tax_place"` // where tax is due
@@ -61,23 +62,23 @@ type Dates struct {
 	To      unit.Date `yaml:"event_to,required"`
 	Strike  unit.Date `yaml:"strike,required"`
 	Collect unit.Date `yaml:"collect,required"`
-	Charged int       `yaml:"charged_days" min:"0" max:"400"` // 0: the days of the event
+	Charged int       `yaml:"charged_days" min:"1" max:"400"` // not given: the days of the event
 }
 
 // Tent is one or more tents of a size, put up alike.
 type Tent struct {
 	Where    source.Where
-	ID       string       `yaml:"id,required"` // within the job
+	ID       string       `yaml:"id,required" long:"60"` // within the job
 	Family   string       `yaml:"family,required"`
 	Size     string       `yaml:"size,required"`
-	Count    int          `yaml:"count" min:"0" max:"500"` // 0: one
+	Count    int          `yaml:"count" min:"1" max:"500"` // not given: one
 	Leg      unit.Length  `yaml:"leg"`                     // 0: the family's usual
 	Sides    []TentSide   `yaml:"sides"`                   // those not listed are open
 	Ground   string       `yaml:"ground"`                  // an option of the site's surface, if not the job's
 	Joins    string       `yaml:"joins"`                   // tent at whose side it stands, sharing a gutter
 	JoinAt   string       `yaml:"join_side" enum:"front|right|back|left"`
 	Discount money.Number `yaml:"discount" min:"0" max:"100"`
-	Name     string       `yaml:"name"` // as the customer calls it
+	Name     string       `yaml:"name" long:"120"` // as the customer calls it
 }
 
 // TentSide is how one side of a tent is closed and held.
@@ -127,8 +128,8 @@ type Labour struct {
 type WindowCrew struct {
 	Where  source.Where
 	Window string       `yaml:"window,required"`
-	Crew   int          `yaml:"crew" min:"0" max:"200"`
-	Days   int          `yaml:"days" min:"0" max:"60"`
+	Crew   int          `yaml:"crew" min:"1" max:"200"`
+	Days   int          `yaml:"days" min:"1" max:"60"`
 	Worked money.Number `yaml:"worked" min:"0" max:"168"` // hours that each has worked that week already
 }
 
@@ -145,6 +146,22 @@ type Payment struct {
 	Date   unit.Date    `yaml:"date,required"`
 	Amount money.Number `yaml:"amount,required" min:"0"`
 	Note   string       `yaml:"note"`
+}
+
+// ReadFor decodes a job file and checks it against a catalog in one go, so that
+// faults of form and unknown ids are reported together. The job is nil when
+// there are faults.
+func ReadFor(c *catalog.Catalog, file string, data []byte) (*Job, diag.List) {
+	var j Job
+	list := source.Decode(file, data, &j)
+	form := source.NewForm(list)
+	if !form.FieldsOnly() {
+		return nil, list
+	}
+	if list = form.With(j.check(c, form)); list.Err() != nil {
+		return nil, list
+	}
+	return &j, list
 }
 
 // Read decodes a job file and reports every fault of its form.

@@ -7,6 +7,7 @@ package labour
 
 import (
 	"slices"
+	"strings"
 
 	"tentwright/catalog"
 	"tentwright/catalog/money"
@@ -24,6 +25,10 @@ type Result struct {
 	Skills  []SkillHours // by window, then by skill
 	Hours   money.Number // of all tasks
 }
+
+// Surface is the site factor that a tent may have of its own, and that says
+// whether stakes can be driven.
+const Surface = "surface"
 
 // Site is a site factor as it holds for the job, or for one tent that stands
 // on ground of its own.
@@ -117,6 +122,8 @@ func (e *estimator) counts() {
 // has any of it.
 func (e *estimator) late(driver string) (money.Number, bool) {
 	there := parts.Distance(e.c, e.j.Delivery.Distance).Mul(money.Int(2)) // and home
+	// The workbook writes each of these as a formula, so that they follow a
+	// changed distance or crew.
 	switch driver {
 	case "trips":
 		return money.Int(Drives(&e.plan.Out)), true
@@ -135,7 +142,8 @@ func (e *estimator) late(driver string) (money.Number, bool) {
 	case "weight-back":
 		return money.Round(money.Float(e.plan.Back.Mass.In(e.c.Company.Units)), 2), true
 	}
-	return e.tagged(driver[len(catalog.TagDriver):])
+	count, any := e.p.Tagged(strings.TrimPrefix(driver, catalog.TagDriver))
+	return money.Int(count), any
 }
 
 // riders is how often someone rides to the site and home without driving: each
@@ -149,18 +157,6 @@ func (e *estimator) riders(phase string, m *load.Manifest) int {
 		}
 	}
 	return 0
-}
-
-// tagged counts the parts with a tag, without spares: those are not set up.
-func (e *estimator) tagged(tag string) (money.Number, bool) {
-	total, any := 0, false
-	for i := range e.p.Lines {
-		if l := &e.p.Lines[i]; slices.Contains(l.Part.Tags, tag) {
-			total += l.Counted
-			any = true
-		}
-	}
-	return money.Int(total), any
 }
 
 // Drives counts the trips that someone drives: a trailer rides behind one.
@@ -180,12 +176,12 @@ func (e *estimator) sites() {
 	for i := range e.c.Site {
 		f := &e.c.Site[i]
 		e.r.Sites = append(e.r.Sites, Site{Key: f.ID, Factor: f, Option: e.j.Option(e.c, f.ID)})
-		if f.ID != "surface" {
+		if f.ID != Surface {
 			continue
 		}
 		for k := range e.p.Tents {
 			if t := &e.p.Tents[k]; t.Job.Ground != "" {
-				e.r.Sites = append(e.r.Sites, Site{Key: "surface." + t.Job.ID, Factor: f, Tent: t.Job.ID, Option: t.Ground})
+				e.r.Sites = append(e.r.Sites, Site{Key: Surface + "." + t.Job.ID, Factor: f, Tent: t.Job.ID, Option: t.Ground})
 			}
 		}
 	}
@@ -228,6 +224,8 @@ func (e *estimator) tasks() {
 	e.r.Hours = money.Sum(hours...)
 }
 
+// driven lists the counts that a rule is applied to: its one count that was
+// known late, or those of the tents and of the job.
 func (e *estimator) driven(rule *catalog.LabourRule) []*parts.Count {
 	for i := range e.r.Counts {
 		if e.r.Counts[i].Driver == rule.Driver {
@@ -237,6 +235,7 @@ func (e *estimator) driven(rule *catalog.LabourRule) []*parts.Count {
 	return e.p.TentCounts(rule.Driver, rule.Families)
 }
 
+// task applies a rule to a count, slowed by the site that the count is of.
 func (e *estimator) task(rule *catalog.LabourRule, count *parts.Count) Task {
 	t := Task{Key: rule.ID + "/" + count.Key, Rule: rule, Tent: count.Tent, Window: e.window(rule.Phase),
 		Count: count.Key, Amount: count.Amount, Factor: money.One}
@@ -262,6 +261,8 @@ func TaskHours(amount, minutes, fixed, factor money.Number) money.Number {
 	return money.DivRound(amount.Mul(minutes).Add(fixed).Mul(factor), money.Sixty, 2)
 }
 
+// window is the id of the window in which a phase is done; the shop's check has
+// found one for each.
 func (e *estimator) window(phase string) string {
 	for i := range e.c.Rates.Windows {
 		if slices.Contains(e.c.Rates.Windows[i].Phases, phase) {

@@ -64,8 +64,10 @@ func (w *Window) share(o *catalog.Overtime) {
 	}
 }
 
+// positive is n, or zero in place of less.
 func positive(n money.Number) money.Number { return larger(n, money.Zero) }
 
+// larger is the larger of two numbers.
 func larger(a, b money.Number) money.Number {
 	if a.LessThan(b) {
 		return b
@@ -73,6 +75,7 @@ func larger(a, b money.Number) money.Number {
 	return a
 }
 
+// smaller is the smaller of two numbers.
 func smaller(a, b money.Number) money.Number {
 	if b.LessThan(a) {
 		return b
@@ -94,6 +97,8 @@ func (e *estimator) skills() {
 	}
 }
 
+// skillHours prices a skill's hours in a window. Overtime is rounded before it
+// is paid or charged, so that the printed hours times the rates are the money.
 func (e *estimator) skillHours(w *Window, skill *catalog.Skill, hours money.Number) SkillHours {
 	s := SkillHours{Key: w.Spec.ID + "/" + skill.ID, Window: w.Spec.ID, Skill: skill, Hours: hours}
 	s.Over = money.Round(hours.Mul(w.Share), 2)

@@ -43,12 +43,12 @@ func (g *cargo) rides(v *catalog.Vehicle) bool {
 
 // mass is the weight of a quantity with the packs that it needs.
 func (g *cargo) mass(quantity int) unit.Mass {
-	return unit.Mass(quantity)*g.each + unit.Mass(packs(quantity, g.holds))*g.tare
+	return unit.Mass(quantity)*g.each + unit.Mass(PackCount(quantity, g.holds))*g.tare
 }
 
 // volume is the room of a quantity; a pack that is not full takes all of its.
 func (g *cargo) volume(quantity int) unit.Volume {
-	return unit.Volume(packs(quantity, g.holds)) * g.size
+	return unit.Volume(PackCount(quantity, g.holds)) * g.size
 }
 
 // goods takes the part lines in.
@@ -58,10 +58,7 @@ func (y *yard) goods(lines []parts.Line) {
 	for i := range lines {
 		l := &lines[i]
 		g := cargo{part: l.Part, quantity: l.Total(), each: l.Each, holds: max(l.Part.Pack.Holds, 1),
-			size: l.Part.Pack.Size.Volume(), longest: l.Part.Pack.Size.Longest(), apart: l.Part.Apart && open}
-		if l.Part.Pack.Tare != nil {
-			g.tare = *l.Part.Pack.Tare
-		}
+			tare: Tare(l.Part), size: l.Part.Pack.Size.Volume(), longest: l.Part.Pack.Size.Longest(), apart: l.Part.Apart && open}
 		g.pack = unit.Mass(g.holds)*g.each + g.tare
 		y.cargo[i] = g
 	}
@@ -142,7 +139,7 @@ func (y *yard) total() (mass, volume float64) {
 	mass, volume = 1, 1
 	for i := range y.cargo {
 		g := &y.cargo[i]
-		n := float64(packs(g.quantity, g.holds))
+		n := float64(PackCount(g.quantity, g.holds))
 		mass += float64(g.quantity)*float64(g.each) + n*float64(g.tare)
 		volume += n * float64(g.size)
 	}

@@ -79,13 +79,19 @@ func Packs(quantity, holds int) (full, rest int) {
 	return quantity / holds, quantity % holds
 }
 
-// packs is the number of packs, the last one perhaps not full.
-func packs(quantity, holds int) int {
+// PackCount is the number of packs that a quantity rides in, the last one
+// perhaps not full.
+func PackCount(quantity, holds int) int {
 	full, rest := Packs(quantity, holds)
-	if rest > 0 {
-		full++
+	return full + min(rest, 1)
+}
+
+// Tare is the weight of one empty pack of a part; zero where none is given.
+func Tare(p *catalog.Part) unit.Mass {
+	if p.Pack.Tare == nil {
+		return 0
 	}
-	return full
+	return *p.Pack.Tare
 }
 
 // Pack plans both ways of a job whose site is distance away, one way in the

@@ -176,7 +176,7 @@ func (y *yard) broken(l lot) int { return min(1, l.quantity%y.cargo[l.line].hold
 
 func (y *yard) share(l lot) Share {
 	g := &y.cargo[l.line]
-	return Share{Part: g.part, Trip: l.bed, Quantity: l.quantity, Each: g.each, Packs: packs(l.quantity, g.holds),
+	return Share{Part: g.part, Trip: l.bed, Quantity: l.quantity, Each: g.each, Packs: PackCount(l.quantity, g.holds),
 		Mass: g.mass(l.quantity), Volume: g.volume(l.quantity)}
 }
 

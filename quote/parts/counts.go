@@ -19,6 +19,7 @@ func (b *builder) addCount(c Count) {
 	b.r.Counts = append(b.r.Counts, c)
 }
 
+// order finds an order line by key; one that is not there counts as none.
 func (b *builder) order(key string) *Order {
 	if at, ok := b.ordered[key]; ok {
 		return &b.r.Orders[at]
@@ -49,7 +50,7 @@ func (b *builder) counts() {
 	}
 	for i := range b.r.Tents {
 		t := &b.r.Tents[i]
-		b.addCount(Count{Key: t.Job.ID + ".plan", Driver: "all-area", Tent: t.Job.ID, Name: "floor area, of all", Per: b.shopArea(t.Graph.Area()), Order: tentKey(t)})
+		b.addCount(Count{Key: t.Job.ID + ".plan", Driver: "all-area", Tent: t.Job.ID, Name: "floor area, of all", Per: Area(b.c, t.Graph.Area()), Order: tentKey(t)})
 	}
 }
 
@@ -73,9 +74,9 @@ func (b *builder) asked(driver, family string) bool {
 func (b *builder) measure(t *Tent, driver string) money.Number {
 	switch driver {
 	case "area":
-		return b.shopArea(t.Graph.Area())
+		return Area(b.c, t.Graph.Area())
 	case "roof-area":
-		return b.shopArea(t.Graph.RoofArea())
+		return Area(b.c, t.Graph.RoofArea())
 	case "perimeter":
 		return b.shopLength(t.Graph.Perimeter())
 	case "walled":
@@ -105,6 +106,7 @@ func (t *Tent) closed() unit.Length {
 	return sum
 }
 
+// panelCount is the panels of every width on all sides.
 func (t *Tent) panelCount() int {
 	n := 0
 	for _, w := range t.Walls {
@@ -115,6 +117,7 @@ func (t *Tent) panelCount() int {
 	return n
 }
 
+// doorCount is the doors of every kind on all sides.
 func (t *Tent) doorCount() int {
 	n := 0
 	for _, w := range t.Walls {
@@ -173,7 +176,16 @@ func (r *Result) TentCounts(driver string, families []string) []*Count {
 }
 
 // tent finds a tent of the job; the caller knows that it is there.
-func (r *Result) tent(id string) *Tent {
-	at := slices.IndexFunc(r.Tents, func(t Tent) bool { return t.Job.ID == id })
-	return &r.Tents[at]
+func (r *Result) tent(id string) *Tent { return &r.Tents[r.placed[id]] }
+
+// Tagged counts the parts that carry a tag, without spares: those are neither
+// set up nor sat on. It is false where the job takes no part with the tag.
+func (r *Result) Tagged(tag string) (count int, any bool) {
+	for i := range r.Lines {
+		if l := &r.Lines[i]; slices.Contains(l.Part.Tags, tag) {
+			count += l.Counted
+			any = true
+		}
+	}
+	return count, any
 }

@@ -8,7 +8,9 @@ import (
 	"tentwright/catalog/unit"
 )
 
-// need asks for parts: Per for each of the driver, rounded up to whole ones.
+// need asks for parts: Per for each of the driver, rounded up to whole ones. A
+// key that comes again adds to its need before it is rounded, so that the poles
+// of a tent are one need and not forty.
 func (b *builder) need(n Need) {
 	if at, ok := b.merged[n.Key]; ok {
 		old := &b.r.Needs[at]
@@ -90,6 +92,7 @@ func (b *builder) needItems() {
 	}
 }
 
+// open asks for an item's parts, times as many as the kit around it holds.
 func (b *builder) open(o *Order, item *catalog.Item, times money.Number) {
 	for _, content := range item.Contents {
 		per := times.Mul(content.Count)
@@ -141,6 +144,7 @@ func (b *builder) lines() {
 	}
 }
 
+// mass is what one of a part weighs: of a top, what its tent makes it.
 func (b *builder) mass(p *catalog.Part) unit.Mass {
 	if m, ok := b.each[p.ID]; ok {
 		return m

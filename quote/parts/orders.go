@@ -8,10 +8,9 @@ import (
 	"tentwright/catalog/unit"
 )
 
-// Sections of a quote that do not come from items.
-const (
-	SectionTents = "Tents"
-)
+// SectionTents is the section of a quote that holds the tents; all others come
+// from items.
+const SectionTents = "Tents"
 
 // orders lists what the customer orders: each tent with its walls, doors and
 // gutter, then the job's items.
@@ -37,13 +36,17 @@ func (b *builder) orders() {
 	}
 }
 
+// addOrder takes an order line in and remembers where it stands.
 func (b *builder) addOrder(o Order) {
 	b.ordered[o.Key] = len(b.r.Orders)
 	b.r.Orders = append(b.r.Orders, o)
 }
 
+// tentKey is the key of a tent's own order line.
 func tentKey(t *Tent) string { return "T:" + t.Job.ID }
 
+// tentName is what the quote calls a tent: the customer's word for it, if there
+// is one, before family and size.
 func tentName(t *Tent) string {
 	name := fmt.Sprintf("%s %s", t.Family.Name, t.Size.ID)
 	if t.Job.Name != "" {
@@ -132,11 +135,8 @@ func (b *builder) shopLength(l unit.Length) money.Number {
 	return money.Round(money.Float(value), 2)
 }
 
-// shopArea is an area in the shop's unit, to two places.
-func (b *builder) shopArea(a unit.Area) money.Number {
-	value := a.SquareFeet()
-	if b.c.Company.Units == unit.Metric {
-		value = float64(a)
-	}
-	return money.Round(money.Float(value), 2)
+// Area is an area in the shop's unit, square feet or square metres, to two
+// places, halves away from zero.
+func Area(c *catalog.Catalog, a unit.Area) money.Number {
+	return money.Round(money.Float(a.In(c.Company.Units)), 2)
 }

@@ -29,6 +29,7 @@ type Result struct {
 
 	counted map[string]int // key of a count to its place in Counts
 	taken   map[string]int // id of a part to its place in Lines
+	placed  map[string]int // id of a tent to its place in Tents
 }
 
 // Tent is one tent line of the job, resolved and built.
@@ -122,7 +123,8 @@ func (l *Line) Mass() unit.Mass { return unit.Mass(l.Total()) * l.Each }
 // Build counts everything that the job takes along. The job must have passed
 // its check against the catalog.
 func Build(c *catalog.Catalog, j *job.Job) (*Result, diag.List) {
-	b := &builder{c: c, j: j, r: &Result{counted: map[string]int{}, taken: map[string]int{}}, each: map[string]unit.Mass{}, merged: map[string]int{}, ordered: map[string]int{}}
+	b := &builder{c: c, j: j, r: &Result{counted: map[string]int{}, taken: map[string]int{}, placed: map[string]int{}},
+		each: map[string]unit.Mass{}, merged: map[string]int{}, ordered: map[string]int{}}
 	b.tents()
 	if b.list.Err() != nil {
 		return nil, b.list

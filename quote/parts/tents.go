@@ -34,6 +34,7 @@ func (b *builder) tents() {
 			tent.Walls = append(tent.Walls, b.wall(&tent, side))
 		}
 		tent.anchor()
+		b.r.placed[t.ID] = len(b.r.Tents)
 		b.r.Tents = append(b.r.Tents, tent)
 	}
 }
@@ -67,6 +68,8 @@ func (b *builder) wall(t *Tent, side frame.Side) Wall {
 	return w
 }
 
+// panels covers what the doors leave of a side with stock panels, which must be
+// as high as the tent's eave: a wall that is too long lies in the mud.
 func (b *builder) panels(t *Tent, w *Wall, ask *job.TentSide) {
 	var widths []unit.Length
 	for _, panel := range w.Spec.Panels {
@@ -83,6 +86,7 @@ func (b *builder) panels(t *Tent, w *Wall, ask *job.TentSide) {
 	w.Panels = counts
 }
 
+// wallSpec is the family's wall of a kind; nil for an open side.
 func wallSpec(f *catalog.Family, kind string) *catalog.WallSpec {
 	for i := range f.Walls {
 		if f.Walls[i].Kind == kind {
@@ -92,6 +96,7 @@ func wallSpec(f *catalog.Family, kind string) *catalog.WallSpec {
 	return nil
 }
 
+// doorSpec is the family's door of a kind, which the job's check has found.
 func doorSpec(f *catalog.Family, kind string) *catalog.DoorSpec {
 	for i := range f.Doors {
 		if f.Doors[i].Kind == kind {
@@ -118,6 +123,8 @@ func (t *Tent) anchor() {
 	}
 }
 
+// mayStake tells whether a foot on some sides of the plan can be held by
+// stakes. One free side will do; a foot inside the plan asks the ground alone.
 func (t *Tent) mayStake(sides []string) bool {
 	if t.Ground != nil && t.Ground.NoStakes {
 		return false

@@ -6,6 +6,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
+	"tentwright/quote/job"
 	"tentwright/quote/labour"
 	"tentwright/quote/load"
 	"tentwright/quote/parts"
@@ -26,7 +27,7 @@ func (b *builder) orders() {
 			l.Class = b.j.Class(b.c).Discount
 			l.Job = b.j.Discount.Percent
 		}
-		l.Factor = b.factor(l.Period)
+		l.Factor = b.r.FactorOf(l.Period)
 		b.amount(&l)
 		b.r.Lines = append(b.r.Lines, l)
 	}
@@ -50,6 +51,8 @@ func SizeCost(c *catalog.Catalog, f *catalog.Family, s *catalog.Size) money.Numb
 	return sized(c, s, s.Cost, f.AreaCost)
 }
 
+// sized is the size's own figure, or its family's figure for each unit of area;
+// zero where the shop gives neither, as with a cost that it does not follow.
 func sized(c *catalog.Catalog, s *catalog.Size, own, perArea *money.Number) money.Number {
 	switch {
 	case own != nil:
@@ -62,38 +65,26 @@ func sized(c *catalog.Catalog, s *catalog.Size, own, perArea *money.Number) mone
 
 // SizeArea is the floor area of a size in the shop's unit, to two places.
 func SizeArea(c *catalog.Catalog, s *catalog.Size) money.Number {
-	area := unit.Area(s.Width.Metres() * s.Length.Metres())
-	value := float64(area)
-	if c.Company.Units == unit.Imperial {
-		value = area.SquareFeet()
-	}
-	return money.Round(money.Float(value), 2)
+	return parts.Area(c, unit.Area(s.Width.Metres()*s.Length.Metres()))
 }
 
+// item takes the price of an item. Its break follows from the quantity asked
+// for, so that an extra is offered at the price that it would be charged at.
 func (b *builder) item(l *Line, item *catalog.Item) {
 	l.Kind, l.Unit, l.Period, l.Tax = item.Kind, item.Unit, item.Period, item.Tax
 	l.Base = b.c.ItemPrice(item)
 	l.CostEach = b.c.ItemCost(item)
-	l.Break = BreakOff(b.breaks(item.Breaks), l.Quantity)
+	l.Break = BreakOff(b.breakClass(item.Breaks), l.Quantity)
 }
 
-func (b *builder) breaks(id string) *catalog.BreakClass {
+// breakClass finds a quantity discount by id; nil for an item without one.
+func (b *builder) breakClass(id string) *catalog.BreakClass {
 	for i := range b.c.Rates.Breaks {
 		if b.c.Rates.Breaks[i].ID == id {
 			return &b.c.Rates.Breaks[i]
 		}
 	}
 	return nil
-}
-
-// factor is a period's multiple; one for a line without a period.
-func (b *builder) factor(period string) money.Number {
-	for i := range b.r.Periods {
-		if b.r.Periods[i].Period.ID == period {
-			return b.r.Periods[i].Factor
-		}
-	}
-	return money.One
 }
 
 // amount works a line out from its terms.
@@ -115,9 +106,9 @@ func (b *builder) labour() {
 		if !any {
 			continue
 		}
-		over2 := b.c.Rates.Overtime.BillFactor
+		// The wages of both stand on the first line: overtime is part of its cost.
 		b.hoursLine("H:"+skill.ID, skill.Name, plain, skill.Bill, cost)
-		b.hoursLine("O:"+skill.ID, skill.Name+", overtime", over, b.round(skill.Bill.Mul(over2)), money.Zero)
+		b.hoursLine("O:"+skill.ID, skill.Name+", overtime", over, b.round(skill.Bill.Mul(b.c.Rates.Overtime.BillFactor)), money.Zero)
 	}
 }
 
@@ -134,7 +125,7 @@ func skillTotals(r *labour.Result, skill *catalog.Skill) (plain, over, cost mone
 // hoursLine charges hours, or only counts their cost where labour is within
 // the price of the tents.
 func (b *builder) hoursLine(key, name string, hours, bill, cost money.Number) {
-	if b.Included() {
+	if Included(b.j) {
 		bill = money.Zero
 	}
 	amount := b.round(hours.Mul(bill))
@@ -143,7 +134,7 @@ func (b *builder) hoursLine(key, name string, hours, bill, cost money.Number) {
 }
 
 // Included tells whether labour is within the price of the tents.
-func (b *builder) Included() bool { return b.j.Labour.Charge == "included" }
+func Included(j *job.Job) bool { return j.Labour.Charge == "included" }
 
 // delivery charges each trip that is driven: a flat sum and the distance one
 // way, at least the zone's minimum for all.
@@ -189,9 +180,9 @@ func (b *builder) loadings() {
 
 // loaded is what a loading is a percentage of.
 func (b *builder) loaded(loading *catalog.Loading) money.Number {
-	sum := b.sum(Delivery)
+	sum := b.r.Sum(Delivery)
 	for i := range b.hours.Skills {
-		if s := &b.hours.Skills[i]; !b.Included() && slices.Contains(loading.Windows, s.Window) {
+		if s := &b.hours.Skills[i]; !Included(b.j) && slices.Contains(loading.Windows, s.Window) {
 			sum = sum.Add(s.Bill)
 		}
 	}
@@ -200,7 +191,7 @@ func (b *builder) loaded(loading *catalog.Loading) money.Number {
 
 // waiver is a percentage of hire after discounts.
 func (b *builder) waiver() {
-	b.r.Hire = b.sum(Hire)
+	b.r.Hire = b.r.Sum(Hire)
 	b.follow("X:waiver", "Damage waiver", Waiver, b.r.Hire, b.c.Rates.Waiver, b.c.Rates.WaiverTax)
 }
 
@@ -213,15 +204,10 @@ func (b *builder) follow(key, name, kind string, base, percent money.Number, tax
 
 // minimum tops a small order up.
 func (b *builder) minimum() {
-	subtotal := money.Zero
-	for i := range b.r.Lines {
-		subtotal = subtotal.Add(b.r.Lines[i].Amount)
+	gap := money.Zero
+	if subtotal := b.r.Sum(); subtotal.LessThan(b.c.Rates.MinOrder) {
+		gap = b.round(b.c.Rates.MinOrder.Sub(subtotal))
 	}
-	gap := b.c.Rates.MinOrder.Sub(subtotal)
-	if !gap.IsPositive() {
-		gap = money.Zero
-	}
-	gap = b.round(gap)
 	b.r.Lines = append(b.r.Lines, Line{Key: "M:minimum", Section: SectionOther, Kind: Minimum, Name: "Top-up to the minimum order",
 		Quantity: money.One, Ordered: money.One, Unit: "each", Base: gap, Factor: money.One, Offer: gap, Amount: gap, Tax: b.c.Rates.DeliveryTax})
 }

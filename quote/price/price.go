@@ -6,6 +6,8 @@
 package price
 
 import (
+	"slices"
+
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
@@ -169,17 +171,27 @@ func (r *Result) Find(key string) *Line {
 	return nil
 }
 
-// sum adds up the amounts of the lines of some kinds.
-func (b *builder) sum(kinds ...string) money.Number {
+// Sum adds up the amounts of the lines of some kinds, or of all lines where no
+// kind is named.
+func (r *Result) Sum(kinds ...string) money.Number {
 	total := money.Zero
-	for i := range b.r.Lines {
-		for _, kind := range kinds {
-			if b.r.Lines[i].Kind == kind {
-				total = total.Add(b.r.Lines[i].Amount)
-			}
+	for i := range r.Lines {
+		if len(kinds) == 0 || slices.Contains(kinds, r.Lines[i].Kind) {
+			total = total.Add(r.Lines[i].Amount)
 		}
 	}
 	return total
+}
+
+// FactorOf is a period's multiple for this job; one for a line without a
+// period.
+func (r *Result) FactorOf(period string) money.Number {
+	for i := range r.Periods {
+		if r.Periods[i].Period.ID == period {
+			return r.Periods[i].Factor
+		}
+	}
+	return money.One
 }
 
 // BelowFloor tells whether a line that is charged earns less than the floor,

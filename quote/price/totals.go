@@ -33,11 +33,12 @@ func Due(tax *catalog.Tax, place string) bool {
 	return len(tax.Places) == 0 || slices.Contains(tax.Places, place)
 }
 
-// totals adds everything up.
+// totals adds everything up. Only the deposit and what was paid are rounded
+// here: all else are sums and differences of rounded lines. A subtotal of zero has a margin of 0 percent.
 func (b *builder) totals() {
 	r := b.r
+	r.Subtotal = r.Sum()
 	for i := range r.Lines {
-		r.Subtotal = r.Subtotal.Add(r.Lines[i].Amount)
 		r.Cost = r.Cost.Add(r.Lines[i].Cost)
 	}
 	for i := range r.Taxes {
@@ -53,6 +54,7 @@ func (b *builder) totals() {
 	for i := range b.j.Payments {
 		r.Received = r.Received.Add(b.j.Payments[i].Amount)
 	}
+	r.Received = b.round(r.Received)
 	r.Due = r.Total.Sub(r.Received)
 	r.ValidUntil = b.j.Dates.Quoted.AddDays(b.c.Company.Quote.ValidDays)
 	r.BalanceBy = b.j.Dates.Deliver.AddDays(-b.c.Company.Quote.BalanceDays)

@@ -16,6 +16,7 @@ const (
 	maxTitle     = 32
 	maxListText  = 255
 	maxFormula   = 8192
+	maxQuoted    = 255 // of a text within a formula
 	maxNameText  = 255
 	maxColWidth  = 255
 	maxRowHeight = 409 // points

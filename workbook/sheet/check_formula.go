@@ -9,7 +9,8 @@ import (
 )
 
 // formula checks what can be seen without computing: that it is stored without
-// '=', that brackets close, and that the sheets and names in it exist.
+// '=', that brackets close, that no text in it is too long, and that the sheets
+// and names in it exist. A program that meets one of these refuses the whole file.
 func (c *checker) formula(where spot, f string) {
 	switch {
 	case f == "":
@@ -29,6 +30,10 @@ func (c *checker) formula(where spot, f string) {
 		switch kind {
 		case 's':
 			c.sheetWord(where, f, word)
+		case 't':
+			if n := units(strings.ReplaceAll(word[1:len(word)-1], `""`, `"`)); n > maxQuoted {
+				c.add("%s: formula with a text of %d characters; expected at most %d", where, n, maxQuoted)
+			}
 		case 'w':
 			columns := i > 0 && f[i-1] == ':' || strings.HasPrefix(f[i+size:], ":")
 			if !c.known(word, columns) {

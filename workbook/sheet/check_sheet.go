@@ -83,19 +83,24 @@ func (c *checker) cell(where spot, cell *Cell) {
 	}
 }
 
-// merges checks that merged ranges hold several cells and stay apart.
+// merges checks that merged ranges hold several cells and stay apart. They are
+// looked at from the top down, each beside those that reach down to its first
+// row: a load order has a merge on each line, and all pairs would be too many.
 func (c *checker) merges(s *Sheet) {
-	for i, m := range s.Merges {
+	var open []Range
+	for _, m := range slices.SortedStableFunc(slices.Values(s.Merges), func(a, b Range) int { return a.R1 - b.R1 }) {
 		where := spot{s.Name, m, "merge"}
 		c.place(where)
 		if m.One() {
 			c.add("%s: one cell; expected several", where)
 		}
-		for _, other := range s.Merges[:i] {
+		open = slices.DeleteFunc(open, func(o Range) bool { return o.R2 < m.R1 })
+		for _, other := range open {
 			if m.Overlaps(other) {
 				c.add("%s: overlaps %s", where, other)
 			}
 		}
+		open = append(open, m)
 		c.covered(s, m)
 	}
 }

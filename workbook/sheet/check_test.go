@@ -82,6 +82,7 @@ func TestFaultsAreFound(t *testing.T) {
 		{"formula with =", formula("=A1"), "starts with '='"},
 		{"open bracket", formula("SUM(A1"), "do not close"},
 		{"open quote", formula(`"a`), "quote that does not close"},
+		{"long text in a formula", formula(`"` + strings.Repeat("x", 256) + `"`), "text of 256 characters"},
 		{"semicolon", formula("SUM(A1;B1)"), "has ';'"},
 		{"lost place", formula("#REF!+1"), "error value"},
 		{"unknown sheet", formula("'Pick list'!A1"), `refers to sheet "Pick list"`},
@@ -147,7 +148,7 @@ func FuzzFormula(f *testing.F) {
 		b.Sheets[0].Rows[0].Cells[0] = Cell{Value: 1, Formula: s}
 		_ = b.Check()
 		b.Sheets[0].Rows[0].Cells[0] = Cell{Value: 1, Formula: `"` + strings.ReplaceAll(s, `"`, `""`) + `"`}
-		if len(s) < 1000 {
+		if len(s) <= maxQuoted {
 			if err := b.Check(); err != nil {
 				t.Fatalf("quoted %q: %v", s, err)
 			}

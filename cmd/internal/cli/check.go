@@ -4,8 +4,6 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
-
-	"tentwright/catalog/diag"
 )
 
 // newCheck is the command that looks for faults and makes nothing.
@@ -15,7 +13,8 @@ func newCheck(a *app) *cobra.Command {
 		Short: "Look for faults in a shop or in job files",
 		Long: `Reads shop folders and job files and lists every fault in them, each with file,
 line and column and the line itself. Nothing is made. Without a name the nearest
-shop is checked. A job is checked against the shop that a quote would use.`,
+shop is checked; every size of tent is framed at every height. A job is checked
+against the shop that a quote would use.`,
 		Example: `  tentwright check my-yard
   tentwright check jobs/dinner.yaml jobs/garden.yaml`,
 		RunE: func(_ *cobra.Command, args []string) error { return a.check(args) },
@@ -41,7 +40,7 @@ func (a *app) check(paths []string) error {
 		return f
 	}
 	if len(k.list) > 0 {
-		diag.Write(a.errs, k.list, joined(k.srcs...))
+		a.problems(k.list, joined(k.srcs...))
 	}
 	for _, line := range k.fine {
 		a.printf("no faults: %s\n", line)

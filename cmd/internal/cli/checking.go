@@ -11,7 +11,6 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
 	"tentwright/quote"
-	"tentwright/quote/job"
 )
 
 // checking gathers what is found on the way.
@@ -62,6 +61,7 @@ func (k *checking) load(a *app, folders ...string) (*shop, error) {
 	k.srcs = append(k.srcs, s.source)
 	s.catalog = c
 	if c != nil {
+		k.list.Join(quote.CheckShop(c))
 		a.warn(s)
 		k.fine = append(k.fine, fmt.Sprintf("shop %s (%d tent families, %d parts, %d items, %d labour rules, %d vehicles)",
 			s.dir, len(c.Families), len(c.Parts), len(c.Items), len(c.Labour), len(c.Fleet.Vehicles)))
@@ -80,7 +80,7 @@ func (k *checking) job(path string) error {
 		return err
 	}
 	k.srcs = append(k.srcs, f.source)
-	j, list := job.Read(f.path, f.data)
+	j, list := f.read(s.catalog)
 	if j != nil && s.catalog != nil {
 		_, more := quote.Build(s.catalog, j)
 		list.Join(more)

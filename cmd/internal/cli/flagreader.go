@@ -91,3 +91,12 @@ func (r *flagReader) item(text string) job.Line {
 	}
 	return job.Line{Item: id, Quantity: r.number("item", quantity)}
 }
+
+// site reads FACTOR=OPTION.
+func (r *flagReader) site(text string) job.SiteChoice {
+	factor, option, ok := strings.Cut(text, "=")
+	if !ok || factor == "" || option == "" {
+		r.bad("write FACTOR=OPTION, e.g. --site surface=gravel", "--site %q is not a factor and its option", text)
+	}
+	return job.SiteChoice{Factor: factor, Option: option}
+}

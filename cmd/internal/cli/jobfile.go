@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"tentwright/catalog"
 	"tentwright/catalog/diag"
 	"tentwright/quote"
 	"tentwright/quote/job"
@@ -27,8 +28,12 @@ func jobEndings() []string { return []string{".yaml", ".yml"} }
 
 // readJob reads the bytes of a job file.
 func readJob(path string) (*jobFile, error) {
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
+	switch info, err := os.Stat(path); {
+	case err == nil && info.IsDir():
 		return nil, fileError("", "%q is a folder; a job file such as dinner.yaml was expected", path)
+	case err == nil && !info.Mode().IsRegular():
+		// A pipe would be waited for without end.
+		return nil, fileError("", "%q is no ordinary file; a job file such as dinner.yaml was expected", path)
 	}
 	if !endsIn(path, jobEndings()...) {
 		return nil, misuse("a job is a text file ending in .yaml", "%q does not end like a job file", path)
@@ -83,11 +88,20 @@ func (f *jobFile) source(file string) []byte {
 	return f.data
 }
 
+// read decodes the job and checks it against the shop's catalog; without one,
+// only its form.
+func (f *jobFile) read(c *catalog.Catalog) (*job.Job, diag.List) {
+	if c == nil {
+		return job.Read(f.path, f.data)
+	}
+	return job.ReadFor(c, f.path, f.data)
+}
+
 // build computes the quote of the job in the shop, or fails with all faults.
 func (f *jobFile) build(s *shop) (*quote.Quote, error) {
 	var list diag.List
 	if f.job == nil {
-		f.job, list = job.Read(f.path, f.data)
+		f.job, list = f.read(s.catalog)
 	}
 	var q *quote.Quote
 	if f.job != nil {

@@ -2,7 +2,7 @@
 // It computes nothing itself.
 //
 //	root.go, help.go      the tree of commands and their help
-//	new.go ... parts.go   one command each
+//	new.go ... list.go    one command each
 //	phone.go              a job from flags instead of a file
 //	shop.go, jobfile.go   finding and reading the inputs
 //	whole.go              writing files whole or not at all

@@ -15,6 +15,8 @@ import (
 // phone is a job as flags give it.
 type phone struct {
 	tents, items       []string
+	loadings, site     []string
+	class, place       string
 	guests, date, days string
 	miles, km          string
 	walls, today, save string
@@ -30,13 +32,17 @@ func (p *phone) flags(flags *pflag.FlagSet) {
 	flags.StringVar(&p.days, "days", "", "by phone: `DAYS` that the event lasts (default: 1)")
 	flags.StringVar(&p.miles, "miles", "", "by phone: `MILES` to the site, one way")
 	flags.StringVar(&p.km, "km", "", "by phone: `KILOMETRES` to the site, one way, instead of miles")
+	flags.StringVar(&p.class, "class", "", "by phone: `CLASS` of customer, of rates.yaml (default: the first)")
+	flags.StringVar(&p.place, "tax-place", "", "by phone: `PLACE` where tax is due, of rates.yaml")
+	flags.StringArrayVar(&p.loadings, "loading", nil, "by phone: a `LOADING` of rates.yaml, e.g. sunday; may be repeated")
+	flags.StringArrayVar(&p.site, "site", nil, "by phone: what the site is like, as `FACTOR=OPTION` of site.yaml; may be repeated")
 	flags.StringVar(&p.today, "today", "", "by phone: the quote's own date, as `YYYY-MM-DD` (default: today)")
 	flags.StringVar(&p.save, "save", "", "by phone: keep the job as `JOB.yaml`")
 }
 
 // given is the first flag of a price by phone that was given; "" for none.
 func (p *phone) given(flags *pflag.FlagSet) string {
-	for _, name := range []string{"tent", "item", "walls", "guests", "date", "days", "miles", "km", "today", "save"} {
+	for _, name := range []string{"tent", "item", "walls", "guests", "date", "days", "miles", "km", "class", "tax-place", "loading", "site", "today", "save"} {
 		if flags.Changed(name) {
 			return name
 		}
@@ -68,17 +74,26 @@ func (p *phone) job(c *catalog.Catalog, clock unit.Date) (*job.Job, error) {
 	}
 	j := &job.Job{
 		Number:   "phone-" + first.String(),
-		Customer: job.Customer{Name: "Caller by phone"},
-		Event:    job.Event{Name: "Event on " + first.String(), Guests: r.whole("guests", p.guests, 0, 100000)},
+		Customer: job.Customer{Name: "Caller by phone", Class: p.class},
+		Event:    job.Event{Name: "Event on " + first.String(), Guests: r.whole("guests", p.guests, 0, 100000), Place: p.place},
 		Dates: job.Dates{Quoted: quoted, Deliver: first.AddDays(-1), From: first, To: first.AddDays(days - 1),
 			Strike: first.AddDays(days), Collect: first.AddDays(days)},
-		Delivery: job.Delivery{Distance: r.distance(p.miles, p.km)},
+		Delivery: job.Delivery{Distance: r.distance(p.miles, p.km), Loadings: p.loadings},
 	}
 	for i, text := range p.tents {
-		j.Tents = append(j.Tents, p.tent(c, "tent-"+strconv.Itoa(i+1), text, r))
+		t := p.tent(c, "tent-"+strconv.Itoa(i+1), text, r)
+		// The name is what the customer reads.
+		t.Name = "Tent"
+		if len(p.tents) > 1 {
+			t.Name += " " + strconv.Itoa(i+1)
+		}
+		j.Tents = append(j.Tents, t)
 	}
 	for _, text := range p.items {
 		j.Items = append(j.Items, r.item(text))
+	}
+	for _, text := range p.site {
+		j.Site = append(j.Site, r.site(text))
 	}
 	return j, r.err
 }

@@ -27,12 +27,15 @@ func newQuote(a *app) *cobra.Command {
 		Long: `With a job file, makes the workbook of the quote beside it and prints a summary.
 Without one, prices what --tent and --item name, for a caller on the phone: price,
 hours, vehicles and warnings on one screen. Such a job is delivered the day before
-the event and taken down the day after it; --save keeps it as a job file.`,
+the event and taken down the day after it; --save keeps it as a job file. The ids
+of tents and items are those of "tentwright list", e.g. tentwright list items chair.`,
 		Example: `  tentwright quote dinner.yaml
   tentwright quote dinner.yaml -o offers/dinner.xlsx --customer offers/for-them.xlsx
   tentwright quote --tent hip:20x40 --guests 60 --date 2026-07-04 --miles 12
   tentwright quote --tent pole:40x60x2 --item chair-folding=200 --walls solid \
-    --guests 200 --date 2026-07-04 --days 3 --miles 30 --save fair.yaml`,
+    --guests 200 --date 2026-07-04 --days 3 --miles 30 --save fair.yaml
+  tentwright quote --tent hip:20x40 --guests 60 --date 2026-07-05 --miles 12 \
+    --loading sunday --site surface=gravel --class trade`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			return f.fit(cmd, args)
 		},

@@ -20,6 +20,7 @@ spreadsheet workbook with the quote, the crew hours, the truck manifest and the
 pick list. Without a shop of your own it uses a demonstration yard, so that you
 can try everything at once.`,
 		Example: `  tentwright quote --tent hip:20x40 --guests 60 --date 2026-07-04 --miles 12
+  tentwright list items chair
   tentwright new my-yard
   tentwright check my-yard
   tentwright quote dinner.yaml`,
@@ -36,7 +37,7 @@ can try everything at once.`,
 	root.PersistentFlags().StringVar(&a.shop, "shop", "", "use the shop in the folder `DIR` (default: the nearest above the job file or here)")
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(newHelp())
-	root.AddCommand(newNew(a), newCheck(a), newQuote(a), newParts(a), newExitCodes())
+	root.AddCommand(newNew(a), newCheck(a), newQuote(a), newParts(a), newList(a), newExitCodes())
 	return root
 }
 

@@ -85,11 +85,27 @@ func (s speaker) fail(err error) int {
 	if !errors.As(err, &f) {
 		f = misuse(helpAdvice, "%s", strings.TrimSpace(err.Error()))
 	}
-	if len(f.list) > 0 {
-		diag.Write(s.errs, f.list, f.src)
-	}
+	s.problems(f.list, f.src)
 	s.note(f.problem, f.advice)
 	return f.code
+}
+
+// mostProblems is how many problems are printed; nobody mends more at a time.
+const mostProblems = 200
+
+// problems prints problems with the lines they stand on, and how many more
+// there are.
+func (s speaker) problems(list diag.List, src func(string) []byte) {
+	most := mostProblems
+	for _, p := range list {
+		if p.Code == diag.TooMany {
+			most++ // it is the last word on a file, not a problem more
+		}
+	}
+	diag.Write(s.errs, list[:min(len(list), most)], src)
+	if more := len(list) - most; more > 0 {
+		fmt.Fprintf(s.errs, "and %d more\n", more)
+	}
 }
 
 // helpAdvice is for whoever cannot know what was expected.
