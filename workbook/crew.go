@@ -21,7 +21,9 @@ func (l *layout) crewHours() {
 	s.FreezeRows = 2
 }
 
-// windowTable has one row for each stretch of work by one crew.
+// windowTable has one row for each stretch of work by one crew. It is the only
+// place where crews and days are changed: hours each, overtime and the checks of
+// long days follow from it.
 func (l *layout) windowTable(s *sheet.Sheet) {
 	band(s, "Windows of work, per person", 14)
 	t := l.startTable(s, "window", []column{
@@ -80,7 +82,8 @@ func (l *layout) windowRow(t *table, i int) {
 	}
 }
 
-// skillTable has the hours and the cost of each skill in each window.
+// skillTable has the hours and the cost of each skill in each window. Overtime
+// is the window's share of them, since no schedule says who stays late.
 func (l *layout) skillTable(s *sheet.Sheet) {
 	band(s, "Hours by window and skill", 14)
 	t := l.startTable(s, "skill", []column{
@@ -111,7 +114,8 @@ func (l *layout) skillTable(s *sheet.Sheet) {
 	l.cellName("total_hours", s, 4)
 }
 
-// phaseTable adds the hours up by phase.
+// phaseTable adds the hours up by phase, in the order of a job; phases without
+// work stay, so that what is missing can be seen.
 func (l *layout) phaseTable(s *sheet.Sheet) {
 	band(s, "Hours by phase", 14)
 	t := l.startTable(s, "phase", []column{
@@ -131,7 +135,8 @@ func (l *layout) phaseTable(s *sheet.Sheet) {
 	t.end()
 }
 
-// taskTable has one row for each labour rule and what it is applied to.
+// taskTable has one row for each labour rule and what it is applied to. It
+// stands last, since it is by far the longest.
 func (l *layout) taskTable(s *sheet.Sheet) {
 	band(s, "Tasks", 14)
 	t := l.startTable(s, "task", []column{

@@ -144,7 +144,8 @@ func (l *layout) startLoads(s *sheet.Sheet, name string, cols []column) *table {
 	return t
 }
 
-// tripHead opens the page of a trip with blanks for its driver.
+// tripHead opens the page of a trip with blanks for its driver, and repeats its
+// load against its payload: this page alone goes into the cab.
 func (l *layout) tripHead(s *sheet.Sheet, w way, trip *load.Trip) {
 	if trip == nil {
 		band(s, "On no vehicle", manifestCols)
@@ -177,7 +178,8 @@ func (l *layout) tripHead(s *sheet.Sheet, w way, trip *load.Trip) {
 		Formula: sheet.AbsRef(n, 6) + "=" + quoted(tripOver), Role: sheet.Warn})
 }
 
-// loadCells are the cells of a load line that print.
+// loadCells are the cells of a load line that print. The running weight adds up
+// by order, not by row, so that it stays right when the page is sorted.
 func (l *layout) loadCells(t *table, p *portion, mass, sum unit.Mass, quantity, weight string) []sheet.Cell {
 	row := t.next()
 	at := func(id string) string { return t.at(id, row) }

@@ -131,14 +131,17 @@ func (l *layout) pickRow(t *table, p *portion, newZone bool) {
 	t.add(append(cells, l.pickTerms(t, row, p, line)...)...)
 }
 
-// pickState is the formula that compares what was loaded with the pick.
+// pickState is the formula that compares what was loaded with the pick; an empty
+// cell means that all of it was.
 func pickState(pick, loaded string) string {
 	return "IF(LEN(" + loaded + ")=0,IF(" + pick + "=0," + quoted(stateNone) + `,""),` +
 		"IF(" + loaded + "<" + pick + `,"short "&(` + pick + "-" + loaded + ")," +
 		"IF(" + loaded + ">" + pick + `,"over "&(` + loaded + "-" + pick + `),"")))`
 }
 
-// pickTerms are the cells right of what prints.
+// pickTerms are the cells right of what prints: the terms of the quantity and of
+// the weight, and the keys by which the other sheets find the row however the
+// list is sorted.
 func (l *layout) pickTerms(t *table, row int, p *portion, line *parts.Line) []sheet.Cell {
 	at := func(id string) string { return t.at(id, row) }
 	q, part := at("quantity"), p.part
@@ -165,7 +168,9 @@ func weightFormula(t *table, row int) string {
 	return at("quantity") + "*" + at("each") + "+" + at("packs") + "*" + at("tare")
 }
 
-// pickRules limits what is typed into the list and shows what needs an eye.
+// pickRules limits what is typed into the list and shows what needs an eye. What
+// was loaded may be more or less than the pick: the state says so and the
+// check-in counts by it.
 func (l *layout) pickRules(t *table) {
 	for _, id := range []string{"pulled", "ticked", "returned"} {
 		l.allowColumn(t, id, ticks(), "a tick when it is done")

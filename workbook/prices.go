@@ -71,7 +71,8 @@ func (l *layout) priceFamily(t *table, f *catalog.Family) {
 // sizeID is the id of a tent size in the price list.
 func sizeID(f *catalog.Family, s *catalog.Size) string { return f.ID + ":" + s.ID }
 
-// priceItem lists an item; a sub-hired one follows from its cost and mark-up.
+// priceItem lists an item. The price of a sub-hired one follows from its cost and
+// mark-up, unless the shop has set a price of its own.
 func (l *layout) priceItem(t *table, it *catalog.Item) {
 	c := l.q.Catalog
 	n := t.line()
@@ -96,7 +97,8 @@ func (l *layout) priceRow(n *line, id, name, section, unit, period, kind, tax, b
 	n.add()
 }
 
-// itemMass is what one of an item weighs, kits opened down to their parts.
+// itemMass is what one of an item weighs, kits opened down to their parts and
+// without packs or spares: an estimate for added lines until they are quoted.
 func (l *layout) itemMass(it *catalog.Item) unit.Mass {
 	var sum float64
 	for _, content := range it.Contents {

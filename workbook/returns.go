@@ -48,7 +48,8 @@ func (l *layout) returns() {
 	l.returnRules(t)
 }
 
-// returnHead is the block above the list: the job, sums, signatures.
+// returnHead is the block above the list: the job, sums, signatures. The customer
+// signs too, since a charge may follow.
 func (l *layout) returnHead(s *sheet.Sheet) {
 	count := sheet.Style{Role: sheet.Total, Format: sheet.Whole}
 	lines := 0
@@ -107,7 +108,8 @@ func (l *layout) returnRow(t *table, p *portion) {
 		formula(returnState(at), state), text(p.part.ID), text(p.key))
 }
 
-// returnState says what is to be done about a line.
+// returnState says what is to be done about a line, the worst first: what is
+// missing matters more than what is torn, and that more than what is wet.
 func returnState(at func(string) string) string {
 	return "IF(LEN(" + at("counted") + ")=0,IF(" + at("out") + `=0,"none out",""),` +
 		"IF(" + at("counted") + "<" + at("out") + `,"missing "&(` + at("out") + "-" + at("counted") + ")," +

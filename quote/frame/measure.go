@@ -71,6 +71,7 @@ func (t *Tent) Count(driver string) int {
 	return 0
 }
 
+// countNodes counts the joints of some roles.
 func (t *Tent) countNodes(is func(role string) bool) int {
 	n := 0
 	for i := range t.Nodes {
@@ -81,6 +82,7 @@ func (t *Tent) countNodes(is func(role string) bool) int {
 	return n
 }
 
+// countMembers counts the poles, ropes and cables of some roles.
 func (t *Tent) countMembers(is func(role string) bool) int {
 	n := 0
 	for i := range t.Members {

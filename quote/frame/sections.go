@@ -62,8 +62,8 @@ func cutHip(f *catalog.Family, s *catalog.Size, shape int) ([]Section, string) {
 	sideSlope := math.Hypot(s.Width.Metres()/2, s.Rise.Metres())
 	endSlope := math.Hypot(end.Metres(), s.Rise.Metres())
 	// Areas follow from the section's own lengths alone, so that one stock
-	// section has one area in every length of tent. An end is a triangle over the end side and half a triangle, as long as
-	// the end, at each of the long sides.
+	// section has one area in every length of tent. An end is a triangle over the
+	// end side and half a triangle, as long as the end, at each of the long sides.
 	one := unit.Area(s.Width.Metres()/2*endSlope + end.Metres()*sideSlope)
 	middle := unit.Area(2 * s.Bay.Metres() * sideSlope)
 	if shape == topOnePiece {

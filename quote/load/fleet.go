@@ -53,6 +53,7 @@ func kindsOf(c *catalog.Catalog, distance money.Number) []kind {
 	return hitch(kinds)
 }
 
+// isTrailer tells what drives nowhere by itself and seats nobody.
 func isTrailer(v *catalog.Vehicle) bool { return v.Kind == "trailer" }
 
 // hitch finds what can pull each trailer and drops those that nothing can.

@@ -90,6 +90,8 @@ func (s *stow) arrange() {
 	s.beds = beds
 }
 
+// trips names the beds and what each may take. Licence flags stand on the
+// vehicle that drives, since its driver must hold the licence.
 func (y *yard) trips(prefix string, s *stow) []Trip {
 	trips := make([]Trip, len(s.beds))
 	key := func(at int) string { return fmt.Sprintf("%s%d", prefix, at+1) }
@@ -174,6 +176,7 @@ func (y *yard) shares(s *stow) []Share {
 // broken is 1 for a lot with a pack that is not full.
 func (y *yard) broken(l lot) int { return min(1, l.quantity%y.cargo[l.line].holds) }
 
+// share is a lot with its weight and room, as the yard counts them.
 func (y *yard) share(l lot) Share {
 	g := &y.cargo[l.line]
 	return Share{Part: g.part, Trip: l.bed, Quantity: l.quantity, Each: g.each, Packs: PackCount(l.quantity, g.holds),

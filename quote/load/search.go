@@ -187,6 +187,8 @@ func (y *yard) try(s *stow, todo, ground []int, budget *int) bool {
 	return false
 }
 
+// loads places line after line, the largest first; it gives up at the first that
+// finds no place, as the set of vehicles is then too small.
 func (y *yard) loads(s *stow, todo []int, even bool, budget *int) bool {
 	for _, line := range todo {
 		*budget--

@@ -95,9 +95,9 @@ func (s *stow) drop() {
 	s.beds = kept
 }
 
-// fill loads vehicles once with as much as it takes. Lines are in
-// order of size, so after some that do not fit the rest is left for later:
-// looking at each of them each turn would make large jobs slow.
+// fill loads vehicles once with as much as they take. Lines are in order of size,
+// so after some that do not fit the rest is left for later: looking at each of
+// them each turn would make large jobs slow.
 func (y *yard) fill(s *stow, todo, ground []int) *stow {
 	s.clear(ground)
 	missed := 0

@@ -42,6 +42,7 @@ type spot struct {
 	what  string // "merge", "note" ...; empty is the cell itself
 }
 
+// String is the spot as people name it: Checks!C4 highlight.
 func (s spot) String() string {
 	switch {
 	case s.sheet == "":

@@ -85,6 +85,8 @@ func wrappedLines(text string, size float64, bold bool, width float64) int {
 // points of all its columns; at the cells it covers, 0.
 type spans map[[2]int]float64
 
+// newSpans measures the merges of a sheet. One over several rows has no width:
+// no row needs to be higher for it.
 func newSpans(s *sheet.Sheet) spans {
 	out := spans{}
 	for _, m := range s.Merges {

@@ -102,6 +102,8 @@ func (p *packer) deflate() ([]packedPart, error) {
 	return packed, errors.Join(faults...)
 }
 
+// deflatePart compresses one part and writes its head, with sizes and checksum
+// known beforehand so that nothing follows the data.
 func deflatePart(w *flate.Writer, name string, data []byte) (packedPart, error) {
 	var out bytes.Buffer
 	out.Grow(len(data) / 6)
