@@ -14,7 +14,9 @@ import (
 type known struct {
 	kind string
 	ids  map[string]diag.Pos
-	part bool // a fault of form hides some of the ids
+
+	folded map[string]diag.Pos // in lower case: spreadsheets hold A and a for one
+	part   bool                // a fault of form hides some of the ids
 }
 
 // add takes an id in and reports a repeated one; an empty one was not read.
@@ -22,12 +24,26 @@ func (k *known) add(list *diag.List, id string, pos diag.Pos) {
 	if id == "" {
 		return
 	}
-	if first, again := k.ids[id]; again {
+	if why := BadInSheet(id); why != "" {
+		list.Addf(pos, diag.BadValue, "%s %q %s", k.kind, id, why)
+	}
+	folded := strings.ToLower(id)
+	if first, again := k.folded[folded]; again {
 		list.Add(diag.Problem{Pos: pos, Code: RepeatedID, Related: []diag.Pos{first},
-			Message: fmt.Sprintf("%s %q is defined twice; each id may stand once", k.kind, id)})
+			Message: fmt.Sprintf("%s %q is defined twice; each id may stand once, whatever its capitals", k.kind, id)})
 		return
 	}
-	k.ids[id] = pos
+	k.ids[id], k.folded[folded] = pos, pos
+}
+
+// BadInSheet says why a spreadsheet program could not look an id up by itself,
+// or "". Such programs take * ? ~ for patterns and < > = for comparisons; the
+// bar parts tags from each other.
+func BadInSheet(id string) string {
+	if at := strings.IndexAny(id, "*?~<>=|"); at >= 0 {
+		return fmt.Sprintf("has a %q, by which no workbook can look it up; letters, digits, - and . were expected", id[at])
+	}
+	return ""
 }
 
 // want reports an id that is not known, with the nearest that is.
@@ -49,7 +65,9 @@ func (k *known) names() []string {
 	return names
 }
 
-func newKnown(kind string) *known { return &known{kind: kind, ids: map[string]diag.Pos{}} }
+func newKnown(kind string) *known {
+	return &known{kind: kind, ids: map[string]diag.Pos{}, folded: map[string]diag.Pos{}}
+}
 
 // checker holds what is known while the kinds are checked against each other.
 type checker struct {

@@ -184,6 +184,10 @@ func (d *decoder) sequence(n *yaml.Node, v reflect.Value, f *field, at ref) {
 		d.kindFault(n, v.Type(), f, at)
 		return
 	}
+	if f.required && len(n.Content) == 0 {
+		d.fault(n, at, diag.EmptyValue, "", "is empty; expected %s", f.expected(v.Type()))
+		return
+	}
 	here := d.newPlace(n, at)
 	list := reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content))
 	for i, c := range n.Content {

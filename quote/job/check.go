@@ -70,6 +70,8 @@ func (k *checker) unknown(kind, id, home string, pos diag.Pos, advice string) {
 
 // repeated reports an id that stands twice in a list of the job.
 func (k *checker) repeated(seen map[string]bool, id string, pos diag.Pos, format string, args ...any) {
+	// Spreadsheets, and so the workbook's look-ups, hold A and a for one.
+	id = strings.ToLower(id)
 	if seen[id] {
 		k.list.Addf(pos, RepeatedID, format, args...)
 	}
@@ -108,7 +110,10 @@ func (k *checker) tents() {
 	families := ids(k.c.Families, func(f *catalog.Family) string { return f.ID })
 	for i := range k.j.Tents {
 		t := &k.j.Tents[i]
-		k.repeated(seen, t.ID, t.Where.Of("id"), "tent %q stands twice in the job; each id may stand once", t.ID)
+		k.repeated(seen, t.ID, t.Where.Of("id"), "tent %q stands twice in the job; each id may stand once, whatever its capitals", t.ID)
+		if why := catalog.BadInSheet(t.ID); why != "" {
+			k.list.Addf(t.Where.Of("id"), diag.BadValue, "tent %q %s", t.ID, why)
+		}
 		if !k.want("tent family", t.Family, t.Where.Of("family"), families) {
 			continue
 		}
