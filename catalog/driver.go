@@ -34,6 +34,7 @@ func Drivers() []Driver {
 		{"base-plates", "base plates", true, false},
 		{"gable-uprights", "gable uprights", true, false},
 		{"braces", "brace cables", true, false},
+		{"purlins", "purlins, eaves and ridge", true, false},
 		{"splices", "beam splices", true, false},
 		{"top-sections", "top sections", true, false},
 		{"area", "floor area", true, false},

@@ -8,6 +8,7 @@ import (
 	"tentwright/catalog/money"
 	"tentwright/quote/labour"
 	"tentwright/quote/load"
+	"tentwright/quote/parts"
 )
 
 // Check is one comparison that must hold before the truck leaves. It keeps
@@ -50,6 +51,7 @@ func (q *Quote) check() {
 	q.checkCrews()
 	q.checkSense()
 	q.checkStock()
+	q.checkSizes()
 	q.checkStanding()
 }
 
@@ -191,11 +193,42 @@ func (q *Quote) orders(item string) bool {
 
 // checkStock compares what is taken with what the yard owns, where it says.
 func (q *Quote) checkStock() {
+	beyond := 0
+	for i := range q.Parts.Lines {
+		beyond += Beyond(&q.Parts.Lines[i])
+	}
+	q.none("stock", "Pieces picked beyond what the yard owns", beyond, true, "sub-hire what is missing, or change the order")
 	for i := range q.Parts.Lines {
 		l := &q.Parts.Lines[i]
-		if l.Part.Owned > 0 && l.Total() > l.Part.Owned {
+		if Beyond(l) > 0 {
 			q.add(Check{Key: "stock:" + l.Part.ID, Title: "Owned: " + l.Part.Name, Value: money.Int(l.Total()), Limit: money.Int(l.Part.Owned), Severe: true,
 				Advice: "sub-hire what is missing, or change the order"})
+		}
+	}
+}
+
+// Beyond is how many of a part are picked beyond what the yard owns; a part
+// without a number owned is not limited.
+func Beyond(l *parts.Line) int {
+	if l.Part.Owned == 0 {
+		return 0
+	}
+	return max(0, l.Total()-l.Part.Owned)
+}
+
+// checkSizes compares the tents of each size with how many can be put up at
+// once, where the yard says.
+func (q *Quote) checkSizes() {
+	taken := map[*catalog.Size]int{}
+	for i := range q.Parts.Tents {
+		taken[q.Parts.Tents[i].Size] += q.Parts.Tents[i].Job.Many()
+	}
+	for i := range q.Parts.Tents {
+		t := &q.Parts.Tents[i]
+		if n := taken[t.Size]; t.Size.Owned > 0 && n > t.Size.Owned {
+			q.add(Check{Key: "sizes:" + t.Family.ID + ":" + t.Size.ID, Title: "Owned: " + t.Family.Name + " " + t.Size.ID, Value: money.Int(n), Limit: money.Int(t.Size.Owned),
+				Severe: true, Advice: "sub-hire what is missing, or change the order"})
+			delete(taken, t.Size)
 		}
 	}
 }

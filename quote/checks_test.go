@@ -57,6 +57,8 @@ func TestChecksFindWhatIsForgotten(t *testing.T) {
 		{"no way out", usualEvent + usualDates + usualWay +
 			"tents: [{id: a, family: hip, size: 20x20, sides: [{side: front, wall: solid}, {side: right, wall: solid}, {side: back, wall: solid}, {side: left, wall: solid}]}]\n", "door:a"},
 		{"pole tent on asphalt", usualEvent + usualDates + usualWay + "tents: [{id: a, family: pole, size: 40x60, ground: asphalt-whole}]\n", "holding:a"},
+		{"more than the yard owns", usualEvent + usualDates + usualWay + "items: [{item: table-round-72, quantity: 900}]\n", "stock"},
+		{"more tents than the yard owns", usualEvent + usualDates + usualWay + "tents: [{id: a, family: hip, size: 40x80, count: 9}]\n", "sizes:hip:40x80"},
 		{"fewer chairs than guests", usualEvent + usualDates + usualWay + usualTent + "items: [{item: chair-folding, quantity: 10}]\n", "chairs"},
 	} {
 		t.Run(tc.name, func(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tentwright/quote"
+	"tentwright/quote/parts"
 	"tentwright/workbook/sheet"
 )
 
@@ -50,6 +51,7 @@ func workbookChecks() []quote.Check {
 		{Key: "requote tents", Title: "Tents whose size, eave or sides differ from what was counted", Severe: true, Advice: "quote the job again; parts, hours and vehicles must follow"},
 		{Key: "requote lines", Title: "Added lines: parts, hours and vehicles do not have them yet", Advice: "quote the job again"},
 		{Key: "requote site", Title: "Site factors chosen anew that decide anchors", Advice: "quote the job again if stakes can or cannot be driven now"},
+		{Key: "requote zone", Title: "Distance outside the delivery zone that is priced", Severe: true, Advice: "quote the job again; another zone has other prices"},
 		{Key: "parts on vehicles", Title: "Parts counted but on no vehicle", Severe: true, Advice: "quote the job again so that vehicles are chosen anew"},
 	}
 }
@@ -103,6 +105,9 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 	case "seats":
 		return "window_" + ident(rest) + "_crew", ""
 	case "stock":
+		if rest == "" {
+			return "SUM(pick_beyond)", ""
+		}
 		return "SUMIFS(pick_quantity,pick_part," + quoted(rest) + ")", ""
 	case "chairs":
 		return "SUMIFS(need_quantity,need_tags," + tagPattern(quote.ChairTag) + ")", "job_guests"
@@ -114,10 +119,36 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 		return "COUNTIF(build_added,\"?*\")", ""
 	case "requote site":
 		return groundFormula, ""
+	case "requote zone":
+		return l.zoneFormula(), ""
 	case "parts on vehicles":
 		return offVehicle, ""
 	}
 	return "", ""
+}
+
+// zoneFormula tells whether the distance has left the zone whose prices stand
+// on Rates. A zone that the job names itself holds at any distance.
+func (l *layout) zoneFormula() string {
+	if l.q.Job.Delivery.Zone != "" {
+		return "0"
+	}
+	zone := l.q.Job.Zone(l.q.Catalog)
+	var terms []string
+	for i := range l.q.Catalog.Rates.Zones {
+		z := &l.q.Catalog.Rates.Zones[i]
+		if z == zone {
+			break
+		}
+		terms = append(terms, "job_distance<="+parts.Distance(l.q.Catalog, z.UpTo).String())
+	}
+	if zone.UpTo > 0 {
+		terms = append(terms, "job_distance>"+parts.Distance(l.q.Catalog, zone.UpTo).String())
+	}
+	if len(terms) == 0 {
+		return "0"
+	}
+	return "IF(OR(" + strings.Join(terms, ",") + "),1,0)"
 }
 
 // tripFormulas look a trip's load and limit up on the manifest; the keys of

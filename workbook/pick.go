@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tentwright/catalog/unit"
+	"tentwright/quote"
 	"tentwright/quote/load"
 	"tentwright/quote/parts"
 	"tentwright/workbook/sheet"
@@ -33,6 +34,8 @@ func (l *layout) pickColumns() []column {
 		{"key", "Key", 20, key},
 		{"part", "Part", 16, key},
 		{"trip", "Trip", 6, key},
+		{"owned", "Owned", 9, body(sheet.Whole)},
+		{"beyond", "Beyond what is owned", 9, calc(sheet.Whole)},
 		{"counted", "Counted", 9, calc(sheet.Whole)},
 		{"percent", "Spare, percent", 9, body(sheet.General)},
 		{"least", "Spare, at least", 9, body(sheet.Whole)},
@@ -152,14 +155,25 @@ func (l *layout) pickTerms(t *table, row int, p *portion, line *parts.Line) []sh
 	spare := "IF(" + at("counted") + "=0,0,MAX(" + at("least") + ",MAX(0,ROUNDUP(" + at("counted") + "*" + at("percent") + "/100-0.000001,0))))"
 	packs := load.PackCount(p.quantity, part.Pack.Holds)
 	size := part.Pack.Size.Volume()
+	beyond := 0
+	if p.rank == 1 {
+		beyond = quote.Beyond(line)
+	}
 	return []sheet.Cell{
-		text(p.key), text(part.ID), text(p.tripKey()),
+		text(p.key), text(part.ID), text(p.tripKey()), value(part.Owned), formula(beyondFormula(t, row), beyond),
 		formula("SUMIFS(need_quantity,need_part,"+at("part")+")", line.Counted), value(percent), value(least), formula(spare, line.Spare),
 		p.shareCell(), value(p.rank), formula("IF(LEN("+at("loaded")+")=0,"+q+","+at("loaded")+")", p.quantity),
 		value(p.share.Each.In(l.sys)), value(load.Tare(part).In(l.sys)), formula(packCountFormula(part, q), packs),
 		formula(weightFormula(t, row), (unit.Mass(p.quantity)*p.share.Each + unit.Mass(packs)*load.Tare(part)).In(l.sys)),
 		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), (unit.Volume(packs) * size).In(l.sys)),
 	}
+}
+
+// beyondFormula is how many of a part are picked beyond what the yard owns,
+// told on the part's first row; a part without a number owned is not limited.
+func beyondFormula(t *table, row int) string {
+	at := func(id string) string { return t.at(id, row) }
+	return "IF(AND(" + at("rank") + "=1," + at("owned") + ">0),MAX(0," + at("counted") + "+" + at("spare") + "-" + at("owned") + "),0)"
 }
 
 // weightFormula is the weight of a row from its own terms.

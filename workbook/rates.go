@@ -183,9 +183,13 @@ func (l *layout) periodRates(s *sheet.Sheet) {
 	heads(s, "Period", "", "From day", "Times base", "Each later day")
 	for _, p := range l.q.Price.Periods {
 		first := len(s.Rows) + 1
-		for _, step := range p.Period.Steps {
+		for n, step := range p.Period.Steps {
+			from := in(value(step.From), input(sheet.Whole))
+			if n == 0 {
+				from.Style = body(sheet.Whole) // the first day is always the first step's
+			}
 			s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(p.Period.Name), body(sheet.Text)), in(text(p.Period.ID), sheet.Style{Role: sheet.Key}),
-				in(value(step.From), input(sheet.Whole)), in(value(step.Factor), input(sheet.Factor)), in(value(step.Each), input(sheet.Factor))}})
+				from, in(value(step.Factor), input(sheet.Factor)), in(value(step.Each), input(sheet.Factor))}})
 		}
 		id := "period_" + ident(p.Period.ID)
 		// MATCH wants rising steps; what people type is not sorted for them.

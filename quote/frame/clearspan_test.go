@@ -27,7 +27,7 @@ func TestWorkedSpans(t *testing.T) {
 		{spanSize(40, 60, 15, 20.0/3), map[string]int{"arches": 5, "bays": 4, "base-plates": 16, "gable-uprights": 6, "braces": 16,
 			"splices": 0, "corners": 4, "top-sections": 6, "poles": 10 + 10 + 4*7 + 6, "joints": 5*(2+2+1+4) + 12}},
 		{spanSize(50, 105, 15, 25.0/3), map[string]int{"arches": 8, "bays": 7, "splices": 16, "gable-uprights": 8, "braces": 24, "base-plates": 24}},
-		{spanSize(40, 15, 15, 20.0/3), map[string]int{"arches": 2, "bays": 1, "braces": 8, "corners": 4}},
+		{spanSize(40, 15, 15, 20.0/3), map[string]int{"arches": 2, "bays": 1, "braces": 8, "corners": 4, "purlins": 7}},
 		{spanSize(20, 30, 15, 5), map[string]int{"gable-uprights": 2, "braces": 16}},
 	}
 	for _, test := range tests {

@@ -57,6 +57,8 @@ func (t *Tent) Count(driver string) int {
 			return 2 * poles
 		}
 		return poles
+	case "purlins":
+		return t.countMembers(func(r string) bool { return r == "purlin" || r == "eave-purlin" || r == "ridge-purlin" })
 	case "corners":
 		return t.corners()
 	case "bays":
