@@ -104,7 +104,8 @@ func (c *Catalog) check(f *files, form *source.Form, list *diag.List) {
 	k := c.collect(form, list)
 	k.checkUnits(f)
 	if _, ok := money.CurrencyOf(c.Company.Currency); !ok {
-		list.Addf(c.Company.Where.Of("currency"), BadCurrency, "currency %q is not known; an ISO 4217 code such as USD or EUR was expected", c.Company.Currency)
+		list.Add(diag.Problem{Pos: c.Company.Where.Of("currency"), Code: BadCurrency, Advice: diag.DidYouMean(c.Company.Currency, money.CurrencyCodes()),
+			Message: fmt.Sprintf("currency %q is not known; an ISO 4217 code such as USD or EUR was expected", c.Company.Currency)})
 	}
 	k.checkProfiles()
 	k.checkParts()

@@ -17,6 +17,8 @@ func (l *layout) spareRows(t *table) {
 	}
 	ids := sheet.Range{R1: first, C1: t.col("id"), R2: t.next() - 1, C2: t.col("id")}
 	l.name("build_added", t.s, ids, "")
+	many := sheet.Range{R1: first, C1: t.col("quantity"), R2: t.next() - 1, C2: t.col("quantity")}
+	l.allowRange(t.s, many, quantities(false), "how many; whole numbers of what comes in pieces")
 	t.s.Validations = append(t.s.Validations, sheet.Validation{Kind: sheet.List, Source: "item_id", Range: ids, AllowBlank: true,
 		Title: "Add a line", Prompt: "An id of the Price List. Parts, hours and vehicles follow when the job is quoted again.", Error: "This id is not on the Price List."})
 }

@@ -160,8 +160,6 @@ func (l *layout) demoRow(s *sheet.Sheet) {
 // finishLines says what may be typed into a table of order lines, and shows in
 // red what earns too little.
 func (l *layout) finishLines(t *table) {
-	quantity := sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "1000000"}
-	l.allowColumn(t, "quantity", quantity, "how many; a counted line follows from a tent and is locked")
 	l.allowColumn(t, "hand", percents(), "percent off this line, given by hand")
 	low := t.at("low", t.first) + "=1"
 	t.s.Highlights = append(t.s.Highlights,
@@ -183,6 +181,9 @@ func (l *layout) orderRow(t *table, p *price.Line) {
 	if o.Derived != "" {
 		n.set("quantity", in(formula(find("count_amount", "count_key", quoted(o.Derived)), p.Quantity), calc(sheet.General)))
 	}
+	if o.Derived == "" {
+		l.allow(t.s, n.row, t.col("quantity"), quantities(o.Item == nil || o.Item.CountsWhole()), "how many are asked for")
+	}
 	ordered := n.at("quantity")
 	if o.Optional {
 		n.set("extra", text("extra"))
@@ -198,6 +199,14 @@ func (l *layout) orderRow(t *table, p *price.Line) {
 	if o.Derived == "" {
 		l.name("qty_"+ident(p.Key), t.s, sheet.Range{R1: n.row, C1: t.col("quantity"), R2: n.row, C2: t.col("quantity")}, "")
 	}
+}
+
+// quantities limits what may be asked for; what comes in pieces has no fraction.
+func quantities(whole bool) sheet.Validation {
+	if whole {
+		return wholes(0, 1000000)
+	}
+	return sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "1000000"}
 }
 
 // sizeOrItem is the id by which a line stands on the price list.

@@ -16,7 +16,7 @@ func sideNames() []string { return []string{"front", "right", "back", "left"} }
 // count of one tent is a value; how many tents there are is the order's.
 func (l *layout) counts() {
 	s := l.sheet(SheetCounts, "What rules are driven by. Tents are counted on their frames; a changed size or side is counted anew when the job is quoted again.", sheet.TabCrew, true)
-	s.Columns = []sheet.Column{{Width: 26}, {Width: 20}, {Width: 32}, {Width: 14}, {Width: 14}, {Width: 12}, {Width: 14}, {Width: 14}, {Width: 14}, {Width: 30}, {Width: 12}}
+	s.Columns = []sheet.Column{{Width: 26}, {Width: 20}, {Width: 32}, {Width: 14}, {Width: 14}, {Width: 19}, {Width: 19}, {Width: 19}, {Width: 19}, {Width: 17}, {Width: 30}, {Width: 12}}
 	if len(l.q.Parts.Tents) > 0 {
 		l.tentTable(s)
 	}
@@ -27,7 +27,7 @@ func (l *layout) counts() {
 // tentTable shows how each tent was asked for; the cells are inputs, and the
 // last column tells when they no longer match what was counted.
 func (l *layout) tentTable(s *sheet.Sheet) {
-	band(s, "Tents as counted", 11)
+	band(s, "Tents as counted", 12)
 	t := l.startTable(s, "tent", []column{
 		{"id", "Tent", 26, sheet.Style{Role: sheet.Key}},
 		{"family", "Family", 20, body(sheet.Text)},
@@ -38,6 +38,7 @@ func (l *layout) tentTable(s *sheet.Sheet) {
 		{"right", "Right", 14, input(sheet.Text)},
 		{"back", "Back", 14, input(sheet.Text)},
 		{"left", "Left", 14, input(sheet.Text)},
+		{"footprint", "Staked footprint", 20, body(sheet.Text)},
 		{"counted", "Counted for", 30, sheet.Style{Role: sheet.Faint, Wrap: true}},
 		{"state", "State", 12, calc(sheet.Text)},
 	})
@@ -64,10 +65,19 @@ func (l *layout) tentRow(t *table, tent *parts.Tent) {
 	for _, id := range append([]string{"size", "leg"}, sideNames()...) {
 		now = append(now, t.at(id, row))
 	}
-	cells = append(cells, text(strings.Join(asked, "|")),
+	cells = append(cells, text(l.footprint(tent)), text(strings.Join(asked, "|")),
 		formula("IF("+strings.Join(now, `&"|"&`)+"="+t.at("counted", row)+`,"counted","requote")`, "counted"))
 	t.add(cells...)
 	l.tentInputs(t, tent, row)
+}
+
+// footprint is the ground that a tent takes with its outer stakes.
+func (l *layout) footprint(tent *parts.Tent) string {
+	if tent.Staked == 0 {
+		return "no stakes"
+	}
+	length, width := tent.Graph.Footprint()
+	return length.In(l.sys) + " x " + width.In(l.sys)
 }
 
 // tentInputs offers what the family has. A side with doors keeps its words: its
@@ -134,7 +144,7 @@ func groundName(t *parts.Tent) string {
 
 // countTable lists every count by key.
 func (l *layout) countTable(s *sheet.Sheet) {
-	band(s, "Counts", 11)
+	band(s, "Counts", 12)
 	t := l.startTable(s, "count", []column{
 		{"key", "Key", 26, sheet.Style{Role: sheet.Key}},
 		{"tent", "Tent", 20, body(sheet.Text)},
@@ -153,7 +163,7 @@ func (l *layout) countTable(s *sheet.Sheet) {
 // lateTable lists the counts that follow from the parts and their load. It is
 // a table of its own, since parts follow from the counts above.
 func (l *layout) lateTable(counts *table) {
-	band(counts.s, "Counted once vehicles are loaded", 11)
+	band(counts.s, "Counted once vehicles are loaded", 12)
 	t := counts.after("late")
 	for i := range l.q.Labour.Counts {
 		l.lateRow(t, &l.q.Labour.Counts[i])

@@ -27,6 +27,7 @@ func (l *layout) priceList() {
 		{"kind", "Kind", 10, body(sheet.Text)},
 		{"tax", "Tax class", 12, body(sheet.Text)},
 		{"break", "Quantity break", 12, body(sheet.Text)},
+		{"describe", "Description", 40, wrap()},
 	})
 	for i := range l.q.Catalog.Families {
 		l.priceFamily(t, &l.q.Catalog.Families[i])
@@ -36,6 +37,8 @@ func (l *layout) priceList() {
 	}
 	t.end()
 	t.widths()
+	// Descriptions are for the screen; with them the list prints too small.
+	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: t.col("describe") - 1}
 	l.allowColumn(t, "price", amounts(), "base price of one, for the base period")
 	l.allowColumn(t, "cost", amounts(), "what one hire of one costs the yard")
 	l.allowColumn(t, "markup", sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "500"}, "percent on the supplier's cost, for what is hired in")
@@ -79,6 +82,7 @@ func (l *layout) priceItem(t *table, it *catalog.Item) {
 	n.set("price", value(c.ItemPrice(it)))
 	n.set("cost", value(c.ItemCost(it)))
 	n.set("weight", value(l.itemMass(it).In(l.sys)))
+	n.set("describe", text(it.Describe))
 	if it.SubHire != nil {
 		n.set("markup", value(it.SubHire.Markup))
 		if it.Price.IsZero() {

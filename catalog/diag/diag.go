@@ -138,15 +138,10 @@ func compare(a, b Problem) int {
 }
 
 // Faults is the problems that stop the work, in their order.
-func (l List) Faults() List { return l.only(false) }
-
-// Warnings is the problems that do not stop the work, in their order.
-func (l List) Warnings() List { return l.only(true) }
-
-func (l List) only(warning bool) List {
+func (l List) Faults() List {
 	var kept List
 	for _, p := range l {
-		if p.Warning == warning {
+		if !p.Warning {
 			kept = append(kept, p)
 		}
 	}

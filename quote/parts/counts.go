@@ -152,11 +152,11 @@ func (b *builder) fact(driver string) money.Number {
 // Distance is a road distance in the shop's unit, miles or kilometres, to one
 // place.
 func Distance(c *catalog.Catalog, l unit.Length) money.Number {
-	per := float64(unit.Mile)
+	far := l.Miles()
 	if c.Company.Units == unit.Metric {
-		per = 1000 * float64(unit.Metre)
+		far = l.Kilometres()
 	}
-	return money.Round(money.Float(float64(l)/per), 1)
+	return money.Round(money.Float(far), 1)
 }
 
 // TentCounts lists the counts that a driver of a rule stands for: one per tent
