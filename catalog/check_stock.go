@@ -60,6 +60,8 @@ func (k *checker) checkRules() {
 		k.checkDriver(r.Driver, r.Where)
 		if d, ok := FindDriver(r.Driver); ok && d.Late {
 			k.list.Addf(r.Where.Of("driver"), LateDriver, "driver %q is known only after the parts are; a count of the tents or the job was expected", r.Driver)
+		} else {
+			k.checkRuleFamilies(r.Driver, r.Families, r.Where)
 		}
 		k.wantAll(k.families, r.Families, func(n int) diag.Pos { return r.Where.Of(fmt.Sprintf("families[%d]", n)) })
 	}

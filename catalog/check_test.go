@@ -7,7 +7,7 @@ import (
 	"testing"
 	"testing/fstest"
 
-	"tentwright/catalog/diag"
+	"tentwright/catalog/diag/diagtest"
 )
 
 const (
@@ -18,18 +18,7 @@ const (
 // smallWith is the small shop with one of its files replaced.
 func smallWith(t *testing.T, name string, data []byte) fstest.MapFS {
 	t.Helper()
-	shop := fstest.MapFS{}
-	for _, file := range Files() {
-		content, err := os.ReadFile(filepath.Join(smallShop, file))
-		if err != nil {
-			t.Fatal(err)
-		}
-		shop[file] = &fstest.MapFile{Data: content}
-	}
-	if name != "" {
-		shop[name] = &fstest.MapFile{Data: data}
-	}
-	return shop
+	return diagtest.With(t, os.DirFS(smallShop), name, data)
 }
 
 // The small shop is without fault, so that each fixture has only its own.
@@ -39,46 +28,17 @@ func TestSmallShop(t *testing.T) {
 	}
 }
 
-// Each fixture holds one kind of fault, named like the file, and a comment
-// "want:" on each line where a problem must be found.
+// Each fixture holds one kind of fault, named like the file.
 func TestFaultsOfShops(t *testing.T) {
-	files, err := filepath.Glob(badShops + "/*.yaml")
-	if err != nil || len(files) == 0 {
-		t.Fatal("no fixtures found", err)
-	}
-	for _, path := range files {
-		code := strings.TrimSuffix(filepath.Base(path), ".yaml")
-		t.Run(code, func(t *testing.T) {
-			data, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			first, _, _ := strings.Cut(string(data), "\n")
-			name := strings.TrimPrefix(first, "# replaces: ")
-			c, list := Load("shop", smallWith(t, name, data))
-			if c != nil {
-				t.Fatal("the shop was taken in spite of its fault")
-			}
-			for n, line := range strings.Split(string(data), "\n") {
-				if _, want, ok := strings.Cut(line, "# want: "); ok {
-					wantProblem(t, list, "shop/"+name, n+1, code, want)
-				}
-			}
-		})
-	}
-}
-
-func wantProblem(t *testing.T, list diag.List, file string, line int, code, message string) {
-	t.Helper()
-	for _, p := range list {
-		if p.Pos.File == file && p.Pos.Line == line && p.Code == code && strings.Contains(p.Message, message) {
-			if p.Pos.Column == 0 {
-				t.Errorf("%s: no column", p)
-			}
-			return
+	diagtest.Each(t, os.DirFS(badShops), func(t *testing.T, code string, data []byte) {
+		name := diagtest.Replaces(data)
+		c, list := Load("shop", smallWith(t, name, data))
+		if c != nil {
+			t.Error("the shop was taken in spite of its fault")
 		}
-	}
-	t.Errorf("no problem %s at %s:%d with %q; found:\n%v", code, file, line, message, list.Err())
+		diagtest.OfCode(t, list, code)
+		diagtest.Compare(t, "shop/"+name, data, list)
+	})
 }
 
 // Every code has a fixture, so that none goes untested.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tentwright/catalog/diag"
+	"tentwright/catalog/source"
 )
 
 func (k *checker) checkFamilies() {
@@ -80,10 +81,22 @@ func (k *checker) checkLabour() {
 		k.checkDriver(r.Driver, r.Where)
 		k.skills.want(k.list, r.Skill, r.Where.Of("skill"))
 		k.wantAll(k.families, r.Families, func(n int) diag.Pos { return r.Where.Of(fmt.Sprintf("families[%d]", n)) })
+		k.checkRuleFamilies(r.Driver, r.Families, r.Where)
 		k.wantAll(k.factors, r.Factors, func(n int) diag.Pos { return r.Where.Of(fmt.Sprintf("factors[%d]", n)) })
 		k.wantAll(k.labour, r.After, func(n int) diag.Pos { return r.Where.Of(fmt.Sprintf("after[%d]", n)) })
 	}
 	k.checkAfter()
+}
+
+// checkRuleFamilies reports a rule that is for some families though its driver
+// is counted once for the whole job, so that the families would change nothing.
+func (k *checker) checkRuleFamilies(driver string, families []string, rule source.Where) {
+	d, ok := FindDriver(driver)
+	if !ok || len(families) == 0 || d.Tent || d.ID == "all-area" { // the latter is added up tent by tent
+		return
+	}
+	k.list.Addf(rule.Of("families"), IdleFamilies,
+		"driver %q is counted once for the whole job, so families change nothing; a driver that is counted per tent, or no families, was expected", driver)
 }
 
 // checkAfter reports each labour rule that waits for itself.

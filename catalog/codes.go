@@ -13,6 +13,7 @@ const (
 	NoDriver       = "no-driver"        // a rule does not say what drives it
 	UnknownDriver  = "unknown-driver"   // a rule is driven by something that is never counted
 	LateDriver     = "late-driver"      // a part rule is driven by something that is known only later
+	IdleFamilies   = "idle-families"    // a rule is for some families, but driven by something of the whole job
 	AfterCycle     = "after-cycle"      // labour rules wait for each other
 	ZeroPrice      = "zero-price"       // a price of zero is not marked as free
 	FreeWithPrice  = "free-with-price"  // something marked free has a price

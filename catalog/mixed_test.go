@@ -4,16 +4,15 @@ import (
 	"bytes"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
-	"strings"
 	"testing"
 	"testing/fstest"
 
 	"pgregory.net/rapid"
 
 	"tentwright/catalog/diag"
+	"tentwright/catalog/diag/diagtest"
 )
 
 const mixedShops = "../testdata/invalid/mixed-shop"
@@ -21,46 +20,11 @@ const mixedShops = "../testdata/invalid/mixed-shop"
 // Faults of form and of what the shop's files say of each other come together,
 // and nothing that only follows from one is reported beside it.
 func TestMixedFaultsOfShops(t *testing.T) {
-	files, err := filepath.Glob(mixedShops + "/*.yaml")
-	if err != nil || len(files) == 0 {
-		t.Fatal("no fixtures found", err)
-	}
-	for _, path := range files {
-		t.Run(filepath.Base(path), func(t *testing.T) {
-			data, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			first, _, _ := strings.Cut(string(data), "\n")
-			name := strings.TrimPrefix(first, "# replaces: ")
-			_, list := Load("shop", smallWith(t, name, data))
-			compareWants(t, string(data), "shop/"+name, list)
-		})
-	}
-}
-
-// compareWants pairs the problems of a file with its want comments, one to one.
-func compareWants(t *testing.T, data, file string, list diag.List) {
-	t.Helper()
-	wants := map[int][]string{}
-	for n, line := range strings.Split(data, "\n") {
-		if _, after, ok := strings.Cut(line, "# want: "); ok {
-			wants[n+1] = strings.Split(after, "  # want: ")
-		}
-	}
-	for _, p := range list {
-		at := slices.IndexFunc(wants[p.Pos.Line], func(want string) bool { return strings.Contains(p.String(), want) })
-		if at < 0 || p.Pos.File != file {
-			t.Errorf("not wanted: %s", p)
-			continue
-		}
-		wants[p.Pos.Line] = slices.Delete(wants[p.Pos.Line], at, at+1)
-	}
-	for line, left := range wants {
-		for _, want := range left {
-			t.Errorf("line %d: nothing says %q", line, want)
-		}
-	}
+	diagtest.Each(t, os.DirFS(mixedShops), func(t *testing.T, _ string, data []byte) {
+		name := diagtest.Replaces(data)
+		_, list := Load("shop", smallWith(t, name, data))
+		diagtest.Compare(t, "shop/"+name, data, list)
+	})
 }
 
 var (

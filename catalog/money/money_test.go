@@ -133,7 +133,7 @@ func TestRoundUp(t *testing.T) {
 
 // Margins: table read at math.techqa.club, "convert percentage margin into
 // percentage markup": margin 10/20/30/50 -> markup 11.1/25.0/42.9/100. Its row
-// for 40 prints 80.0; 0.4/0.6 is 66.7.
+// for 40 prints 80.0; 0.4/0.6 is 66.7 by arithmetic.
 func TestDivRound(t *testing.T) {
 	for margin, markup := range map[string]string{"10": "11.1", "20": "25", "30": "42.9", "40": "66.7", "50": "100"} {
 		m := Percent(must(t, margin))

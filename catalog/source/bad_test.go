@@ -3,35 +3,25 @@ package source
 import (
 	"fmt"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"tentwright/catalog/diag"
+	"tentwright/catalog/diag/diagtest"
 )
 
-const wantMark = "# want: "
-
-// Each file below testdata/bad holds faults; a comment on the faulty line says
-// what the problem must contain. Nothing else may be reported.
+// Each file below testdata/bad holds faults, and remarks that say which.
 func TestBadFiles(t *testing.T) {
-	files, err := filepath.Glob("testdata/bad/*.yaml")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no files: %v", err)
-	}
 	seen := map[string]bool{}
-	for _, file := range files {
-		t.Run(filepath.Base(file), func(t *testing.T) {
-			data, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, code := range compareWants(t, data) {
-				seen[code] = true
-			}
-		})
-	}
+	diagtest.Each(t, os.DirFS("testdata/bad"), func(t *testing.T, _ string, data []byte) {
+		var y yard
+		list := Decode("bad.yaml", data, &y)
+		for _, p := range list {
+			seen[p.Code] = true
+		}
+		diagtest.Compare(t, "bad.yaml", data, list)
+	})
 	// Codes whose inputs are made in other tests of this package.
 	elsewhere := []string{diag.TooLarge, diag.TooDeep, diag.TooMany, diag.EmptyFile, diag.BadTarget}
 	for _, code := range []string{
@@ -42,37 +32,6 @@ func TestBadFiles(t *testing.T) {
 			t.Errorf("no file gives %s", code)
 		}
 	}
-}
-
-// compareWants decodes data, pairs the problems with the wants line by line,
-// and returns the codes found.
-func compareWants(t *testing.T, data []byte) (codes []string) {
-	wants := map[int][]string{}
-	for i, line := range strings.Split(string(data), "\n") {
-		if _, after, ok := strings.Cut(line, wantMark); ok {
-			wants[i+1] = strings.Split(after, " "+wantMark)
-		}
-	}
-	var y yard
-	for _, p := range Decode("bad.yaml", data, &y) {
-		codes = append(codes, p.Code)
-		text := p.String()
-		if p.Pos.Column < 1 && !strings.Contains(text, "a bracket is not closed") {
-			t.Errorf("no column: %s", text)
-		}
-		i := slices.IndexFunc(wants[p.Pos.Line], func(want string) bool { return strings.Contains(text, want) })
-		if i < 0 {
-			t.Errorf("not wanted: %s", text)
-			continue
-		}
-		wants[p.Pos.Line] = slices.Delete(wants[p.Pos.Line], i, i+1)
-	}
-	for line, left := range wants {
-		for _, want := range left {
-			t.Errorf("line %d: nothing says %q", line, want)
-		}
-	}
-	return codes
 }
 
 // Faults that a comment cannot stand beside.
@@ -93,7 +52,7 @@ func TestBadTexts(t *testing.T) {
 		{"name: x\nparts: [a] y\n", "2:12: the indentation does not fit the lines above"},
 		{"name: x\nrates: {id: 'a', bin: 'b}\n", "2:23: a quote is not closed"},
 		{"\ufeffname: @x\n", "1:7: a value cannot begin with this character"},
-		{"name: x\nrates: {a: 1 b: 2}\n", "yard.yaml:2: a bracket is not closed, or a comma is missing"},
+		{"name: x\nrates: {a: 1 b: 2}\n", "yard.yaml:2:8: a bracket is not closed, or a comma is missing"},
 		{"name: \"a\\x1bb\"\n", "1:7: name: holds the character U+001B"},
 		{"name: a\u202eb\n", "1:7: name: holds the character U+202E"},
 		{"name: x\nparts: [a, é *b*c]\n", `2:9: parts[0]: expected fields`},

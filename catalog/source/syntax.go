@@ -22,9 +22,9 @@ var slips = []slip{
 	{badEntry, "the indentation does not fit the lines above", `entries of one list have their "-" in the same column`},
 	{badStart, "the indentation does not fit the lines above",
 		"this line begins further left than the first one, or text follows a closing bracket"},
-	{"did not find expected ',' or", "a bracket is not closed, or a comma is missing", ""},
+	{openBracket, "a bracket is not closed, or a comma is missing", ""},
 	{"mapping values are not allowed", `a ": " cannot stand here`, `put a text that holds ": " in quotes, or mend the indentation`},
-	{"cannot start any token", "a value cannot begin with this character", "put the text in quotes; indent with spaces, not tabs"},
+	{badStartOfToken, "a value cannot begin with this character", "put the text in quotes; indent with spaces, not tabs"},
 	{"tab character", "a tab cannot indent", "indent with spaces"},
 	{"could not find expected ':'", "a name has no colon behind it", `a field is a name, ": " and a value`},
 	{openQuote, "a quote is not closed", ""},
@@ -48,7 +48,7 @@ func (d *decoder) syntax(data []byte, err error) {
 	switch {
 	case text == badKey || text == badEntry || text == badStart:
 		pos.Line = firstBad(data, text, line)
-	case strings.HasPrefix(text, "did not find expected ',' or") || strings.HasSuffix(text, "node content"):
+	case strings.HasPrefix(text, openBracket) || strings.HasSuffix(text, "node content"):
 		// Here the reader counts lines from 0.
 		pos.Line = min(line+1, lastLine(data))
 	case text == openQuote && line > lastLine(data):
@@ -62,7 +62,12 @@ func (d *decoder) syntax(data []byte, err error) {
 		d.report(diag.Problem{Pos: pos, Code: diag.TooDeep, Message: tooDeep})
 		return
 	}
-	pos.Column = column(data, pos.Line, text)
+	if strings.HasPrefix(text, openBracket) {
+		at := openedAt(data, pos.Line, text)
+		pos.Line, pos.Column = at.Line, at.Column
+	} else {
+		pos.Column = column(data, pos.Line, text)
+	}
 	p := diag.Problem{Pos: pos, Code: diag.Syntax, Message: "not YAML: " + text}
 	for _, s := range slips {
 		if strings.Contains(text, s.text) {
@@ -112,8 +117,7 @@ func firstBad(data []byte, text string, guess int) int {
 func column(data []byte, line int, text string) int {
 	const most = 8 << 20 // bytes to read again and again; more would take a second
 	ends := lineEnds(data)
-	if line < 1 || line > len(ends) || strings.HasPrefix(text, "did not find expected ',' or") {
-		// What stands between open brackets is in error until they are closed.
+	if line < 1 || line > len(ends) {
 		return 0
 	}
 	from := 0

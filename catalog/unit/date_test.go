@@ -38,12 +38,26 @@ func TestDateSerial(t *testing.T) {
 	}
 }
 
-// Weekdays: 2009-07-04 is a Saturday and 2026-11-26 a Thursday (federal
-// holidays, 5 USC 6103); 2015-01-04 is a Sunday (last day of ISO week 1).
 func TestDateWeekday(t *testing.T) {
-	for date, want := range map[Date]time.Weekday{{2009, 7, 4}: time.Saturday, {2026, 11, 26}: time.Thursday, {2015, 1, 4}: time.Sunday} {
-		if got := date.Weekday(); got != want {
-			t.Errorf("%s: got %s, want %s", date, got, want)
+	for _, tt := range []struct {
+		date   Date
+		want   time.Weekday
+		source string
+	}{
+		{Date{2009, 7, 4}, time.Saturday, "5 USC 6103: observed on Friday, list of 2009"},
+		{Date{2009, 11, 26}, time.Thursday, "Thanksgiving, the same list"},
+		{Date{2026, 1, 19}, time.Monday, "5 USC 6103: third Monday"},
+		{Date{2026, 2, 16}, time.Monday, "5 USC 6103: third Monday"},
+		{Date{2026, 5, 25}, time.Monday, "5 USC 6103: last Monday"},
+		{Date{2026, 9, 7}, time.Monday, "5 USC 6103: first Monday"},
+		{Date{2026, 10, 12}, time.Monday, "5 USC 6103: second Monday"},
+		{Date{2026, 11, 26}, time.Thursday, "5 USC 6103: fourth Thursday"},
+		{Date{2006, 12, 31}, time.Sunday, "ISO 8601 2006-W52-7, liquisearch.com/iso_week_date"},
+		{Date{2019, 12, 30}, time.Monday, "ISO 8601 2020-W01-1, wikisum.wiki"},
+		{Date{2015, 1, 4}, time.Sunday, "last day of ISO week 1"},
+	} {
+		if got := tt.date.Weekday(); got != tt.want {
+			t.Errorf("%s: got %s, want %s (%s)", tt.date, got, tt.want, tt.source)
 		}
 	}
 }

@@ -43,6 +43,26 @@ func TestWorkedSpans(t *testing.T) {
 	}
 }
 
+// TestSpanRafterTable: the beams of one slope are a common rafter of the
+// published table, whatever they are spliced from.
+func TestSpanRafterTable(t *testing.T) {
+	for _, row := range rafterTable {
+		for _, half := range []float64{10, 20, 25, 40} {
+			tent := mustBuild(t, spanFamily(), spanSize(2*half, 30, 15, half*row.rise/12), feet(8, 0))
+			sum := 0.0
+			for _, m := range tent.Members {
+				if m.Role == "rafter" {
+					sum += m.Centre.Feet()
+				}
+			}
+			perFoot := sum * 12 / half / float64(2*tent.Count("arches"))
+			if math.Abs(perFoot-row.common) > lastDigit {
+				t.Errorf("%v ft at %v in 12: a slope is %.4f in a foot of run, want %.3f", 2*half, row.rise, perFoot, row.common)
+			}
+		}
+	}
+}
+
 // TestAnySpan checks structures of any proportion by code of its own.
 func TestAnySpan(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tentwright/catalog"
+	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
 )
 
@@ -93,26 +94,41 @@ func TestWays(t *testing.T) {
 	}
 }
 
-// TestRafterTable: rapidrafter.com framing-square tables, inches per foot of
-// run. The hip for a rise of 3 is printed as 17.233; sqrt(297) is 17.2337.
+// rafterTable is the framing-square table at rapidrafter.com: inches of common
+// and of hip rafter for each foot of the common's run, by the rise in inches
+// per foot. The hip for a rise of 3 is printed as 17.233; sqrt(297) is 17.2337.
+var rafterTable = []struct{ rise, common, hip float64 }{
+	{3, 12.369, 17.233}, {4, 12.649, 17.436}, {5, 13.000, 17.692}, {6, 13.416, 18.000}, {7, 13.892, 18.358},
+	{8, 14.422, 18.762}, {9, 15.000, 19.209}, {10, 15.620, 19.698}, {11, 16.279, 20.224}, {12, 16.971, 20.785},
+}
+
+// lastDigit is how far the last digit of the table, and its row for 3, may be off.
+const lastDigit = 0.0008
+
 func TestRafterTable(t *testing.T) {
-	tests := []struct{ rise, common, hip float64 }{
-		{3, 12.369, 17.233}, {4, 12.649, 17.436}, {5, 13.000, 17.692}, {6, 13.416, 18.000}, {7, 13.892, 18.358},
-		{8, 14.422, 18.762}, {9, 15.000, 19.209}, {10, 15.620, 19.698}, {11, 16.279, 20.224}, {12, 16.971, 20.785},
-	}
-	for _, test := range tests {
+	for _, row := range rafterTable {
 		// A run of 12 ft, so that a rise in inches per foot is one in feet.
-		tent := mustBuild(t, hipFamily(0), hipSize(24, 36, 12, test.rise), feet(8, 0))
-		for role, want := range map[string]float64{"common": test.common, "hip": test.hip} {
-			if got := centre(t, tent, role).Feet(); math.Abs(got-want) > 0.001 {
-				t.Errorf("rise %v: %s is %.4f per foot of run, want %.3f", test.rise, role, got, want)
+		tent := mustBuild(t, hipFamily(0), hipSize(24, 36, 12, row.rise), feet(8, 0))
+		for role, want := range map[string]float64{"common": row.common, "hip": row.hip} {
+			if got := centre(t, tent, role).Feet(); math.Abs(got-want) > lastDigit {
+				t.Errorf("rise %v: %s is %.4f per foot of run, want %.3f", row.rise, role, got, want)
 			}
 		}
 	}
-	// The worked rafter of the same page: 8 in 12 with a run of 14 ft.
-	tent := mustBuild(t, hipFamily(0), hipSize(28, 28, 14, 14*8.0/12), feet(8, 0))
-	if got := centre(t, tent, "common").Feet() * 12; math.Abs(got-201.9) > 0.05 {
-		t.Errorf("8 in 12 with 14 ft of run is %.2f in, want 201.9", got)
+	for _, test := range []struct {
+		what                string
+		run, rise, in, near float64
+		role                string
+	}{
+		{"the worked rafter of the same page: 8 in 12 with 14 ft of run", 14, 14 * 8.0 / 12, 201.9, 0.05, "common"},
+		// Griffith, Carpentry: a hip at quarter pitch goes by the run of the
+		// common, 12 ft 7 in, and not by its own; 18.000 x 12.583 by the table.
+		{"quarter pitch with 12 ft 7 in of run", 12 + 7.0/12, (12 + 7.0/12) / 2, 226.5, 0.05, "hip"},
+	} {
+		tent := mustBuild(t, hipFamily(0), hipSize(2*test.run, 2*test.run, test.run, test.rise), feet(8, 0))
+		if got := centre(t, tent, test.role).Feet() * 12; math.Abs(got-test.in) > test.near {
+			t.Errorf("%s is %.2f in, want %v", test.what, got, test.in)
+		}
 	}
 }
 
@@ -152,24 +168,94 @@ func TestHipRoof20x40(t *testing.T) {
 	}
 }
 
+// TestCoverOfATent, derived from the rafter table: a top of 20 x 20 ft at 6 in
+// 12 of 18 oz cloth weighs 55.9 lb, where a flat one is 50.0; 40 x 60 ft at the
+// same pitch has 4,283 sq ft of roof and of walls 8 ft high.
+func TestCoverOfATent(t *testing.T) {
+	c := &catalog.Catalog{Company: catalog.Company{Units: unit.Imperial}}
+	cloth := &catalog.Fabric{Grams: money.Float(18 * 28.349523125 / 0.83612736)}
+	tent := mustBuild(t, hipFamily(0), hipSize(20, 20, 10, 5), feet(8, 0))
+	for want, area := range map[float64]unit.Area{55.9: tent.RoofArea(), 50.0: tent.Area()} {
+		if got := c.ClothMass(cloth, area, 1).Pounds(); math.Abs(got-want) > 0.05 {
+			t.Errorf("%.1f sq ft weigh %.2f lb, want %.1f", area.SquareFeet(), got, want)
+		}
+	}
+	large := mustBuild(t, hipFamily(0), hipSize(40, 60, 10, 10), feet(8, 0))
+	if got := large.RoofArea().SquareFeet() + large.Perimeter().Feet()*8; math.Abs(got-4283) > 0.5 {
+		t.Errorf("roof and walls are %.1f sq ft, want 4283", got)
+	}
+}
+
 // TestEveryHipSize goes through all sizes up to 40 x 200 ft: a drawing
 // without crossings, Euler's formula with faces found by walking, the roof as
-// the sum of its faces, and a leg every bay.
+// the sum of its faces, and a leg every bay; then at every pitch of the rafter
+// table.
 func TestEveryHipSize(t *testing.T) {
-	sizes := 0
+	sizes := everyHip()
+	if len(sizes) < 40 {
+		t.Fatalf("only %d sizes were tried", len(sizes))
+	}
+	for _, s := range sizes {
+		t.Run(s.ID, func(t *testing.T) {
+			checkHip(t, mustBuild(t, hipFamily(0), s, feet(8, 0)), &s)
+			for _, row := range rafterTable {
+				pitched := s
+				pitched.Rise = feet(s.Width.Feet()/2*row.rise/12, 0)
+				checkPitch(t, mustBuild(t, hipFamily(0), pitched, feet(8, 0)), &pitched, row.common, row.hip)
+			}
+		})
+	}
+}
+
+// everyHip is each size up to 40 x 200 ft of three bays, at 6 in 12.
+func everyHip() []catalog.Size {
+	var all []catalog.Size
 	for _, bay := range []float64{10, 15, 20} {
+		all = append(all, hipSize(bay, bay, bay, bay/4))
 		for across := 2.0; across*bay <= 40; across += 2 {
 			for along := across; along*bay <= 200; along++ {
-				sizes++
-				s := hipSize(across*bay, along*bay, bay, across*bay/4)
-				t.Run(s.ID, func(t *testing.T) { checkHip(t, mustBuild(t, hipFamily(0), s, feet(8, 0)), &s) })
+				all = append(all, hipSize(across*bay, along*bay, bay, across*bay/4))
 			}
 		}
-		s := hipSize(bay, bay, bay, bay/4)
-		checkHip(t, mustBuild(t, hipFamily(0), s, feet(8, 0)), &s)
 	}
-	if sizes < 40 {
-		t.Fatalf("only %d sizes were tried", sizes)
+	return all
+}
+
+// checkPitch compares every rafter and the roof with the rafter table, in
+// inches per foot of the common's run: the plan takes as much cloth more as a
+// common is longer than its run.
+func checkPitch(t *testing.T, tent *Tent, s *catalog.Size, common, hip float64) {
+	t.Helper()
+	run := min(s.Bay, s.Width/2).Feet() // between two joints of a rafter
+	for _, m := range tent.Members {
+		want := map[string]float64{"common": common, "hip": hip}[m.Role]
+		if got := m.Centre.Feet() * 12 / run; want > 0 && math.Abs(got-want) > lastDigit {
+			t.Fatalf("%s at a rise of %s: %s is %.4f in a foot of run, want %.3f", s.ID, s.Rise.In(unit.Imperial), m.Role, got, want)
+		}
+	}
+	plan := tent.Area().SquareFeet()
+	if got, want := tent.RoofArea().SquareFeet(), plan*common/12; math.Abs(got-want) > plan*lastDigit/12 {
+		t.Fatalf("%s at a rise of %s: the roof is %.2f sq ft, want %.2f", s.ID, s.Rise.In(unit.Imperial), got, want)
+	}
+}
+
+// TestGridTriples: corners, edges and faces of a grid of bays, worked out by
+// hand; a hip adds an edge and a face to each cell of the grid that it crosses.
+func TestGridTriples(t *testing.T) {
+	for _, test := range []struct {
+		size    catalog.Size
+		v, e, f int // of the grid; V - E + F = 2 with the face outside
+		hips    int
+	}{
+		{hipSize(20, 30, 10, 5), 12, 17, 7, 4},
+		{hipSize(20, 40, 10, 5), 15, 22, 9, 4},
+		{hipSize(40, 60, 10, 10), 35, 58, 25, 8},
+		{hipSize(40, 200, 10, 10), 105, 184, 81, 8},
+	} {
+		d := roofDrawing(mustBuild(t, hipFamily(0), test.size, feet(8, 0)))
+		if v, e, f := d.corners(), len(d.edges), len(d.faces()); v != test.v || e != test.e+test.hips || f != test.f+test.hips {
+			t.Errorf("%s: %d corners, %d edges and %d faces; %d, %d and %d were expected", test.size.ID, v, e, f, test.v, test.e+test.hips, test.f+test.hips)
+		}
 	}
 }
 
@@ -182,6 +268,12 @@ func checkHip(t fataler, tent *Tent, s *catalog.Size) {
 	v, e, f := d.corners(), len(d.edges), len(d.faces())
 	if v-e+f != 2 {
 		t.Fatalf("V - E + F = %d - %d + %d, want 2", v, e, f)
+	}
+	if nx, ny := int(s.Width/s.Bay), int(s.Length/s.Bay); nx > 1 {
+		hips := tent.countMembers(func(role string) bool { return role == "hip" })
+		if v != (nx+1)*(ny+1) || e-hips != nx*(ny+1)+ny*(nx+1) || f-hips != nx*ny+1 {
+			t.Fatalf("V, E, F = %d, %d, %d with %d hips is no grid of %d x %d bays", v, e, f, hips, nx, ny)
+		}
 	}
 	if roof := d.covered(); math.Abs(roof-float64(tent.RoofArea())) > 1e-6*roof {
 		t.Fatalf("faces cover %v m2, roof is %v m2", roof, tent.RoofArea())

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"tentwright/catalog"
+	"tentwright/catalog/diag/diagtest"
 )
 
 const badJobs = "../../testdata/invalid/job"
@@ -20,39 +21,18 @@ func smallShop(t testing.TB) *catalog.Catalog {
 	return c
 }
 
-// Each fixture has faults of one kind, named like the file, and a comment
-// "want:" on each line where a problem must be found.
+// Each fixture has faults of one kind, named like the file.
 func TestFaultsOfJobs(t *testing.T) {
 	c := smallShop(t)
-	files, err := filepath.Glob(badJobs + "/*.yaml")
-	if err != nil || len(files) == 0 {
-		t.Fatal("no fixtures found", err)
-	}
-	for _, path := range files {
-		code := strings.TrimSuffix(filepath.Base(path), ".yaml")
-		t.Run(code, func(t *testing.T) {
-			data, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			j, list := Read("job.yaml", data)
-			if j == nil {
-				t.Fatal(list.Err())
-			}
-			found := map[int]string{}
-			for _, p := range j.Check(c) {
-				if p.Code != code || p.Pos.Column == 0 {
-					t.Errorf("unexpected problem %s", p)
-				}
-				found[p.Pos.Line] += p.Message + "\n"
-			}
-			for n, line := range strings.Split(string(data), "\n") {
-				if _, want, ok := strings.Cut(line, "# want: "); ok && !strings.Contains(found[n+1], want) {
-					t.Errorf("line %d: no problem with %q; found %q", n+1, want, found[n+1])
-				}
-			}
-		})
-	}
+	diagtest.Each(t, os.DirFS(badJobs), func(t *testing.T, code string, data []byte) {
+		j, list := Read("job.yaml", data)
+		if j == nil {
+			t.Fatal(list.Err())
+		}
+		list = j.Check(c)
+		diagtest.OfCode(t, list, code)
+		diagtest.Compare(t, "job.yaml", data, list)
+	})
 }
 
 // Every code of a job's faults has a fixture.

@@ -2,46 +2,23 @@ package job
 
 import (
 	"os"
-	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
+
+	"tentwright/catalog/diag/diagtest"
 )
 
 // Faults of form and ids that the shop does not have come together, and what
 // only follows from a fault is not reported beside it.
 func TestMixedFaultsOfJobs(t *testing.T) {
 	c := smallShop(t)
-	files, err := filepath.Glob("../../testdata/invalid/mixed-job/*.yaml")
-	if err != nil || len(files) == 0 {
-		t.Fatal("no fixtures found", err)
-	}
-	for _, path := range files {
-		t.Run(filepath.Base(path), func(t *testing.T) {
-			data, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			wants := strings.Split(string(data), "\n")
-			j, list := ReadFor(c, "job.yaml", data)
-			if j != nil {
-				t.Error("a job with faults was taken")
-			}
-			for n, line := range wants {
-				_, wants[n], _ = strings.Cut(line, "# want: ")
-			}
-			for _, p := range list {
-				if want := wants[p.Pos.Line-1]; want == "" || !strings.Contains(p.String(), want) {
-					t.Errorf("not wanted: %s", p)
-				} else {
-					wants[p.Pos.Line-1] = ""
-				}
-			}
-			if n := slices.IndexFunc(wants, func(want string) bool { return want != "" }); n >= 0 {
-				t.Errorf("line %d: nothing says %q", n+1, wants[n])
-			}
-		})
-	}
+	diagtest.Each(t, os.DirFS("../../testdata/invalid/mixed-job"), func(t *testing.T, _ string, data []byte) {
+		j, list := ReadFor(c, "job.yaml", data)
+		if j != nil {
+			t.Error("a job with faults was taken")
+		}
+		diagtest.Compare(t, "job.yaml", data, list)
+	})
 }
 
 // A job without faults is read and checked; one whose text is no YAML is not

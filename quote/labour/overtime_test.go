@@ -33,6 +33,24 @@ func TestOvertimePay(t *testing.T) {
 	}
 }
 
+// Someone who works at two rates in one week is paid overtime at the weighted
+// average of both: 29 CFR 778.115. 30 h at $22 and 18 h at $26 are $1,128, the
+// regular rate is $23.50, and 8 h of overtime add half of it: $1,222.00.
+func TestOvertimeAtTwoRates(t *testing.T) {
+	o := catalog.Overtime{Daily: number(t, "24"), Weekly: number(t, "40"), CostFactor: number(t, "1.5")}
+	e := estimator{c: &catalog.Catalog{Company: catalog.Company{Currency: "USD"}, Rates: catalog.Rates{Overtime: o}}}
+	w := Window{Spec: &catalog.Window{ID: "install"}, Crew: 1, Days: 5, Hours: number(t, "48")}
+	w.share(&o)
+	total, over := money.Zero, money.Zero
+	for _, work := range []struct{ hours, pay string }{{"30", "22"}, {"18", "26"}} {
+		s := e.skillHours(&w, &catalog.Skill{Cost: number(t, work.pay)}, number(t, work.hours))
+		total, over = total.Add(s.Cost), over.Add(s.Over)
+	}
+	if !total.Equal(number(t, "1222")) || !over.Equal(number(t, "8")) {
+		t.Errorf("the week costs %s with %s h of overtime, 1222.00 and 8 were expected", total, over)
+	}
+}
+
 // Overtime by the day and by the week, worked out by hand from the rule that an
 // hour counts once.
 func TestWindowShare(t *testing.T) {

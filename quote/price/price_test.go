@@ -44,6 +44,32 @@ func TestTaxRounding(t *testing.T) {
 	}
 }
 
+// The seller may also round on each item: the same section. Each item is then
+// an invoice of its own, and the sum may differ from that of one invoice.
+func TestTaxByItemAndByInvoice(t *testing.T) {
+	for _, tc := range []struct {
+		items                   []string
+		rate, byItem, byInvoice string
+	}{
+		{[]string{"7.30", "4.50", "12.70", "9.90"}, "7.25", "2.50", "2.49"},
+		{[]string{"1.99", "1.99", "1.99"}, "8.25", "0.48", "0.49"},
+	} {
+		whole, sum := taxBuilder(t, tc.rate), money.Zero
+		for _, amount := range tc.items {
+			line := Line{Amount: number(t, amount), Tax: "rental"}
+			whole.r.Lines = append(whole.r.Lines, line)
+			one := taxBuilder(t, tc.rate)
+			one.r.Lines = []Line{line}
+			one.taxes()
+			sum = sum.Add(one.r.Taxes[0].Amount)
+		}
+		whole.taxes()
+		if got := whole.r.Taxes[0].Amount; !sum.Equal(number(t, tc.byItem)) || !got.Equal(number(t, tc.byInvoice)) {
+			t.Errorf("%s percent on %v: %s by item and %s by invoice, %s and %s were expected", tc.rate, tc.items, sum, got, tc.byItem, tc.byInvoice)
+		}
+	}
+}
+
 func taxBuilder(t *testing.T, rate string) *builder {
 	c := &catalog.Catalog{Company: catalog.Company{Currency: "USD"}}
 	c.Rates.Taxes = []catalog.Tax{{ID: "state", Rate: number(t, rate), Classes: []string{"rental"}}}
@@ -91,18 +117,33 @@ func TestBreakOff(t *testing.T) {
 }
 
 // A cost of 40 with a mark-up of 50 % sells at 60: a margin of 33.33 %, from
-// the mark-up calculator's worked example at calcreal.com.
+// the mark-up calculator's worked example at calcreal.com. Margins of 10 to 50 %
+// and their mark-ups: table at math.techqa.club, "convert percentage margin into
+// percentage markup", which prints 80.0 for 40 %; 66.7 is right by arithmetic.
+// 100 sells at 153.85 for a margin of 35 % and at 135.00 with a mark-up of 35 %,
+// derived.
 func TestMarkupAndMargin(t *testing.T) {
-	c := &catalog.Catalog{Company: catalog.Company{Currency: "USD"}}
-	item := &catalog.Item{SubHire: &catalog.SubHire{Cost: money.Int(40), Markup: money.Int(50)}}
-	priced := c.ItemPrice(item)
-	if !priced.Equal(money.Int(60)) {
-		t.Fatalf("40 and 50 percent mark-up sell at %s, 60 was expected", priced)
-	}
-	b := &builder{c: c, j: &job.Job{}, r: &Result{Currency: c.Currency(), Lines: []Line{{Amount: priced, Cost: c.ItemCost(item)}}}}
-	b.totals()
-	if !b.r.Percent.Equal(number(t, "33.33")) {
-		t.Errorf("the margin is %s percent, 33.33 was expected", b.r.Percent)
+	for _, tc := range []struct{ cost, markup, price, margin, tolerance string }{
+		{"40", "50", "60", "33.33", "0"},
+		{"100", "11.1", "111.10", "10", "0.05"},
+		{"100", "25.0", "125.00", "20", "0"},
+		{"100", "42.9", "142.90", "30", "0.05"},
+		{"100", "66.7", "166.70", "40", "0.05"},
+		{"100", "100", "200.00", "50", "0"},
+		{"100", "53.846", "153.85", "35", "0"},
+		{"100", "35", "135.00", "25.93", "0"},
+	} {
+		c := &catalog.Catalog{Company: catalog.Company{Currency: "USD"}}
+		item := &catalog.Item{SubHire: &catalog.SubHire{Cost: number(t, tc.cost), Markup: number(t, tc.markup)}}
+		priced := c.ItemPrice(item)
+		if !priced.Equal(number(t, tc.price)) {
+			t.Errorf("%s and %s percent mark-up sell at %s, %s was expected", tc.cost, tc.markup, priced, tc.price)
+		}
+		b := &builder{c: c, j: &job.Job{}, r: &Result{Currency: c.Currency(), Lines: []Line{{Amount: priced, Cost: c.ItemCost(item)}}}}
+		b.totals()
+		if off := b.r.Percent.Sub(number(t, tc.margin)).Abs(); off.GreaterThan(number(t, tc.tolerance)) {
+			t.Errorf("%s percent mark-up is a margin of %s percent, %s was expected", tc.markup, b.r.Percent, tc.margin)
+		}
 	}
 }
 
