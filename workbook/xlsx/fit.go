@@ -81,27 +81,40 @@ func wrappedLines(text string, size float64, bold bool, width float64) int {
 	return count
 }
 
-// spans are the merged widths of a sheet: at the first cell of a merge, the
-// points of all its columns; at the cells it covers, 0.
-type spans map[[2]int]float64
+// spans are the merges of a sheet by the row in which they start.
+type spans map[int][]span
 
-// newSpans measures the merges of a sheet. One over several rows has no width:
-// no row needs to be higher for it.
+// span is a merge as it counts for the height of its row: the column of its
+// first cell and the points of all its columns. One over several rows has no
+// width: no row needs to be higher for it. The cells that a merge covers have
+// no text.
+type span struct {
+	col   int
+	width float64
+}
+
+// newSpans measures the merges of a sheet.
 func newSpans(s *sheet.Sheet) spans {
 	out := spans{}
 	for _, m := range s.Merges {
 		sum := 0.0
-		for c := m.C1; c <= m.C2; c++ {
+		for c := m.C1; c <= m.C2 && m.R1 == m.R2; c++ {
 			sum += columnPoints(s, c)
-			for r := m.R1; r <= m.R2; r++ {
-				out[[2]int{r, c}] = 0
-			}
 		}
-		if m.R1 == m.R2 {
-			out[[2]int{m.R1, m.C1}] = sum
-		}
+		out[m.R1] = append(out[m.R1], span{m.C1, sum})
 	}
 	return out
+}
+
+// width is the room for the text of a cell in points, given the merges that
+// start in its row.
+func width(s *sheet.Sheet, merged []span, col int) float64 {
+	for _, m := range merged {
+		if m.col == col {
+			return m.width
+		}
+	}
+	return columnPoints(s, col)
 }
 
 // columnPoints is the width of a column, counted from 1.
@@ -120,22 +133,20 @@ func height(s *sheet.Sheet, merged spans, n int, r sheet.Row) float64 {
 	if r.Height > 0 {
 		return r.Height
 	}
-	need := 0.0
-	for i, c := range r.Cells {
+	need, starts := 0.0, merged[n]
+	for i := range r.Cells {
+		c := &r.Cells[i]
 		if c.Value == nil {
 			continue
 		}
-		k := lookOf[c.Style.Role]
-		width, lines := columnPoints(s, i+1), 1
-		if w, ok := merged[[2]int{n, i + 1}]; ok {
-			width = w
-		}
-		if width == 0 {
+		room := width(s, starts, i+1)
+		if room == 0 {
 			continue
 		}
+		k, lines := lookOf[c.Style.Role], 1
 		if text, ok := c.Value.(string); ok && (k.wrap || c.Style.Wrap) {
-			width -= cellPadding + columnUnit*1.5*float64(c.Style.Indent)
-			lines = wrappedLines(sheet.Clean(text), k.size, k.bold || c.Style.Bold, width)
+			room -= cellPadding + columnUnit*1.5*float64(c.Style.Indent)
+			lines = wrappedLines(sheet.Clean(text), k.size, k.bold || c.Style.Bold, room)
 		}
 		need = max(need, float64(lines)*k.size*lineFactor+rowPadding)
 	}
@@ -147,26 +158,30 @@ func height(s *sheet.Sheet, merged spans, n int, r sheet.Row) float64 {
 
 // dressed are the rows of a sheet with the cells that a merge covers in the
 // style of its first cell, so that borders and fill go all the way round. The
-// book's own rows stay as they are.
+// book's own rows stay as they are: those with merges are copied, once.
 func dressed(s *sheet.Sheet) []sheet.Row {
 	rows := slices.Clone(s.Rows)
+	copied := make([]bool, len(rows))
 	for _, m := range s.Merges {
 		if m.R1 > len(rows) || m.C1 > len(rows[m.R1-1].Cells) {
 			continue
 		}
 		style := rows[m.R1-1].Cells[m.C1-1].Style
 		for len(rows) < m.R2 {
-			rows = append(rows, sheet.Row{})
+			rows, copied = append(rows, sheet.Row{}), append(copied, false)
 		}
 		for r := m.R1 - 1; r < m.R2; r++ {
-			cells := make([]sheet.Cell, max(len(rows[r].Cells), m.C2))
-			copy(cells, rows[r].Cells)
+			cells := rows[r].Cells
+			if !copied[r] || len(cells) < m.C2 {
+				cells = make([]sheet.Cell, max(len(cells), m.C2))
+				copy(cells, rows[r].Cells)
+				rows[r].Cells, copied[r] = cells, true
+			}
 			for c := m.C1 - 1; c < m.C2; c++ {
 				if cells[c].Blank() {
 					cells[c].Style = style
 				}
 			}
-			rows[r].Cells = cells
 		}
 	}
 	return rows

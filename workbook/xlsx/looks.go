@@ -84,17 +84,30 @@ type dress struct {
 	linked bool
 }
 
+// key is the dress as one number: it is looked up for every cell of the book,
+// and a number is found in half the time.
+func (d dress) key() uint64 {
+	s := d.style
+	k := uint64(s.Role)<<40 | uint64(s.Format)<<24 | uint64(s.Align)<<16 | uint64(s.Indent)<<8
+	for i, on := range []bool{s.Wrap, s.Bold, d.linked} {
+		if on {
+			k |= 1 << i
+		}
+	}
+	return k
+}
+
 // looks makes each style once and remembers its number in the file.
 type looks struct {
 	file  *excelize.File
 	money string
-	ids   map[dress]int
+	ids   map[uint64]int // by dress.key
 	conds map[sheet.Role]int
 }
 
 // newLooks starts an empty table of styles for a file.
 func newLooks(f *excelize.File, c sheet.Currency) *looks {
-	return &looks{file: f, money: moneyCode(c), ids: map[dress]int{}, conds: map[sheet.Role]int{}}
+	return &looks{file: f, money: moneyCode(c), ids: map[uint64]int{}, conds: map[sheet.Role]int{}}
 }
 
 // moneyCode is the format of amounts: the sign, a blank after a sign of
@@ -117,13 +130,13 @@ func moneyCode(c sheet.Currency) string {
 }
 
 // id is the file's number of a style, underlined when the cell is a link.
-func (l *looks) id(s sheet.Style, linked bool) (int, error) {
-	key := dress{s, linked}
+func (l *looks) id(d dress) (int, error) {
+	key := d.key()
 	if id, ok := l.ids[key]; ok {
 		return id, nil
 	}
-	st := l.style(s)
-	if linked {
+	st := l.style(d.style)
+	if d.linked {
 		st.Font.Underline = "single"
 	}
 	id, err := l.file.NewStyle(st)

@@ -36,16 +36,16 @@ var anchor = regexp.MustCompile(`<x:Anchor>[^<]*</x:Anchor>`)
 // placeNotes puts each note's box to the right of its cell, where it hides
 // neither the cell nor the words before it. The drawing of the notes lists them
 // in the order they were added.
-func placeNotes(s *sheet.Sheet, drawing []byte) []byte {
-	merged, i := newSpans(s), 0
-	return anchor.ReplaceAllFunc(drawing, func(old []byte) []byte {
-		if i == len(s.Notes) {
+func (g *grid) placeNotes(room, drawing []byte) ([]byte, error) {
+	i := 0
+	return append(room, anchor.ReplaceAllFunc(drawing, func(old []byte) []byte {
+		if i == len(g.sheet.Notes) {
 			return old
 		}
-		box := noteBox(s, merged, s.Notes[i])
+		box := noteBox(g.sheet, g.merged, g.sheet.Notes[i])
 		i++
 		return fmt.Appendf(nil, "<x:Anchor>%s</x:Anchor>", box)
-	})
+	})...), nil
 }
 
 // noteBox is the place of a note as the drawing has it: column, pixels into

@@ -124,22 +124,3 @@ func (x *writer) breaks(s *sheet.Sheet) error {
 	}
 	return nil
 }
-
-// columns sets widths and hides columns; a width of 0 stays as the program
-// has it.
-func (x *writer) columns(s *sheet.Sheet) error {
-	for i, c := range s.Columns {
-		name := sheet.ColName(i + 1)
-		if c.Width > 0 {
-			if err := x.file.SetColWidth(s.Name, name, name, c.Width); err != nil {
-				return fmt.Errorf("column %s: %w", name, err)
-			}
-		}
-		if c.Hidden {
-			if err := x.file.SetColVisible(s.Name, name, false); err != nil {
-				return fmt.Errorf("column %s: %w", name, err)
-			}
-		}
-	}
-	return nil
-}

@@ -1,13 +1,19 @@
 // Package xlsx turns a sheet.Book into the bytes of a spreadsheet file
 // (ISO/IEC 29500). It is the only package that knows the file format.
 //
-// Rows go through the library's stream: it alone stores a formula together
-// with its computed value in the value's own type. Three things follow, and
-// the code keeps to them:
+// A library makes the structure of the file: sheets, styles, rules, page set-up,
+// notes and pictures. The rows, and with them columns, merges and defined names,
+// are written here and put into the library's parts while these are packed. The
+// reason is time: someone waits for a quote on the phone, and a workbook has
+// 20,000 cells, for each of which the library makes several small objects. It
+// also cannot store a formula whose computed text is empty.
 //
-//   - all that belongs to a sheet as a whole is set before its stream opens,
-//     for later settings are lost without an error;
-//   - amounts are turned into floats, for other types would become text;
+// Three things follow, and the code keeps to them:
+//
+//   - what people typed is cleaned and escaped here, and refused by
+//     sheet.Book.Check before when the format has no place for it;
+//   - styles get their numbers before the parts are packed, in the order of the
+//     cells, for several parts are packed at once;
 //   - the parts of the file are put in order and dated alike while they are
 //     packed, for the library writes them in the order of a map.
 package xlsx
@@ -30,34 +36,35 @@ type writer struct {
 	file  *excelize.File
 	book  *sheet.Book
 	looks *looks
-
-	values []any           // scratch of row
-	cells  []excelize.Cell // what values point to
+	grids []*grid // of the sheets, in their order
 }
 
 // Write writes the book as an .xlsx file. The same book gives the same bytes.
 // A book that fails sheet.Book.Check is refused and nothing is written.
-func Write(w io.Writer, b *sheet.Book) error {
+func Write(w io.Writer, b *sheet.Book) error { return WriteWith(w, b, Foreign{}) }
+
+// WriteWith writes the book with sheets of another file behind its own.
+func WriteWith(w io.Writer, b *sheet.Book, from Foreign) error {
 	if err := b.Check(); err != nil {
 		return err
 	}
 	f := excelize.NewFile()
 	defer f.Close()
 	x := &writer{file: f, book: b, looks: newLooks(f, b.Currency)}
-	f.SetZipWriter(func(out io.Writer) excelize.ZipWriter { return &packer{out: out, polish: x.polish} })
+	f.SetZipWriter(func(out io.Writer) excelize.ZipWriter { return &packer{out: out, finishers: x.finishers()} })
 	if err := x.properties(); err != nil {
 		return err
 	}
 	if err := x.tabs(); err != nil {
 		return err
 	}
-	if err := x.names(); err != nil {
-		return err
-	}
 	for _, s := range b.Sheets {
 		if err := x.sheet(s); err != nil {
 			return fmt.Errorf("sheet %q: %w", s.Name, err)
 		}
+	}
+	if err := x.foreign(from); err != nil {
+		return err
 	}
 	// All in memory first, so that a fault leaves no half-written file.
 	data, err := f.WriteToBuffer()
@@ -118,106 +125,21 @@ func (x *writer) tabs() error {
 	return nil
 }
 
-// names sets the defined names of the book, then the printing names of its
-// sheets.
-func (x *writer) names() error {
-	for _, n := range x.book.Names {
-		if err := x.file.SetDefinedName(&excelize.DefinedName{
-			Name: n.Name, RefersTo: n.Refers, Comment: sheet.Clean(n.Comment),
-		}); err != nil {
-			return fmt.Errorf("name %q: %w", n.Name, err)
-		}
-	}
-	for _, s := range x.book.Sheets {
-		// What to print is a name too, one that counts for its sheet alone.
-		if s.PrintArea != nil {
-			if err := x.file.SetDefinedName(&excelize.DefinedName{
-				Name: "_xlnm.Print_Area", RefersTo: s.PrintArea.Abs(s.Name), Scope: s.Name,
-			}); err != nil {
-				return fmt.Errorf("print area of %q: %w", s.Name, err)
-			}
-		}
-		if s.TitleRows[0] > 0 {
-			refers := fmt.Sprintf("%s!$%d:$%d", sheet.Quote(s.Name), s.TitleRows[0], s.TitleRows[1])
-			if err := x.file.SetDefinedName(&excelize.DefinedName{
-				Name: "_xlnm.Print_Titles", RefersTo: refers, Scope: s.Name,
-			}); err != nil {
-				return fmt.Errorf("heading rows of %q: %w", s.Name, err)
-			}
-		}
-	}
-	return nil
-}
-
-// sheet writes one sheet. All that belongs to the sheet as a whole is set
-// first: once the stream of rows is open, it would be lost without an error.
+// sheet sets all that belongs to a sheet as a whole and gathers its rows, which
+// are written when the file is packed.
 func (x *writer) sheet(s *sheet.Sheet) error {
 	for _, step := range []func(*sheet.Sheet) error{
-		x.filter, x.view, x.page, x.protect, x.breaks, x.validations, x.highlights, x.links, x.columns, x.notes, x.picture,
+		x.printing, x.filter, x.view, x.page, x.protect, x.breaks, x.validations, x.highlights, x.links, x.notes, x.picture,
 	} {
 		if err := step(s); err != nil {
 			return err
 		}
 	}
-	stream, err := x.file.NewStreamWriter(s.Name)
+	g, err := x.grid(s)
 	if err != nil {
 		return err
 	}
-	linked, merged := map[[2]int]bool{}, newSpans(s)
-	for _, l := range s.Links {
-		linked[[2]int{l.Row, l.Col}] = true
-	}
-	for i, r := range dressed(s) {
-		r.Height = height(s, merged, i+1, r)
-		if err := x.row(stream, i+1, r, linked); err != nil {
-			return fmt.Errorf("row %d: %w", i+1, err)
-		}
-	}
-	for _, m := range s.Merges {
-		if err := stream.MergeCell(sheet.Ref(m.R1, m.C1), sheet.Ref(m.R2, m.C2)); err != nil {
-			return fmt.Errorf("merge %s: %w", m, err)
-		}
-	}
-	return stream.Flush()
-}
-
-// row writes one row; cells with neither value nor style are left out.
-func (x *writer) row(stream *excelize.StreamWriter, n int, r sheet.Row, linked map[[2]int]bool) error {
-	values, cells := x.scratch(len(r.Cells))
-	for i := range r.Cells {
-		c := &r.Cells[i]
-		if c.Blank() {
-			continue
-		}
-		id, err := x.looks.id(c.Style, linked[[2]int{n, i + 1}])
-		if err != nil {
-			return err
-		}
-		cells[i] = excelize.Cell{StyleID: id, Formula: c.Formula, Value: value(c.Value)}
-		values[i] = &cells[i]
-	}
-	return stream.SetRow(sheet.Ref(n, 1), values, excelize.RowOpts{Height: r.Height})
-}
-
-// scratch is room for a row, used again for every row: the stream takes a row
-// in before it returns.
-func (x *writer) scratch(n int) ([]any, []excelize.Cell) {
-	if n > len(x.cells) {
-		x.values, x.cells = make([]any, n), make([]excelize.Cell, n)
-	}
-	clear(x.values[:n])
-	return x.values[:n], x.cells[:n]
-}
-
-// value turns a cell's value into one of the types the format stores.
-func value(v any) any {
-	switch v := v.(type) {
-	case string:
-		return sheet.Clean(v)
-	case sheet.Amount:
-		return v.InexactFloat64()
-	case sheet.Serial:
-		return v.Serial()
-	}
-	return v
+	x.grids = append(x.grids, g)
+	used := sheet.Range{R1: 1, C1: 1, R2: max(len(g.rows), 1), C2: max(g.wide, 1)}
+	return x.file.SetSheetDimension(s.Name, used.String())
 }

@@ -100,7 +100,7 @@ func TestValuesReadBack(t *testing.T) {
 		"C7":  number(2, "2", ""),
 		"D8":  number(0.105, "0.105", ""),
 		"E7":  number(1224.7, "1224.7", "ROUND(C7*D7,2)"),
-		"E11": {Formula: `IF(hire_total<0,"below zero","")`},
+		"E11": text("", `IF(hire_total<0,"below zero","")`),
 		"E12": {Kind: calc.Bool, Text: "0", Formula: "hire_total<=0", HasValue: true},
 		"E13": text(`a "quoted" & <b>`, `"a ""quoted"" & <b>"`),
 		"C14": text("first line\nsecond line", ""),

@@ -56,7 +56,7 @@ func TestReadCells(t *testing.T) {
 		"A1": {Kind: calc.Number, Text: "3", Number: 3, HasValue: true},
 		"C1": {Kind: calc.Number, Text: "37.5", Number: 37.5, Formula: "ROUND(pieces*B1,2)", HasValue: true},
 		"B2": {Kind: calc.Text, Text: "3 posts", Formula: `pieces&" "&A2`, HasValue: true},
-		"C2": {Formula: `IF(pieces>0,"","none")`},
+		"C2": {Kind: calc.Text, Formula: `IF(pieces>0,"","none")`, HasValue: true},
 		"A3": {Kind: calc.Bool, Text: "1", Number: 1, Formula: "pieces>2", HasValue: true},
 		"B3": {Kind: calc.Bool, Text: "1", Number: 1, HasValue: true},
 		"C3": {Kind: calc.Text, Text: "_x0041_ & <b>", HasValue: true},
