@@ -38,6 +38,7 @@ func (c *Catalog) attach(fsys fs.FS, list *diag.List) {
 			list.Addf(c.Company.Where.Of(field), code, "file %q %s", name, why)
 			return nil
 		}
+		c.Source[name] = data
 		return data
 	}
 	c.Logo = get("logo", c.Company.Logo, BadPicture, maxLogo, badPicture)

@@ -38,6 +38,10 @@ type Catalog struct {
 	Terms   string
 	Payment string
 
+	// Source is every file that the catalog was read from, by name and as it was,
+	// so that whoever keeps them can load the same catalog again.
+	Source Shop
+
 	parts    map[string]*Part
 	items    map[string]*Item
 	families map[string]*Family
@@ -81,6 +85,7 @@ type basis struct {
 
 // files of a shop folder, in the order in which they are read.
 type files struct {
+	source  Shop
 	company struct {
 		Company Company `yaml:"company,required"`
 	}

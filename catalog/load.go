@@ -38,6 +38,7 @@ func Load(dir string, fsys fs.FS) (*Catalog, diag.List) {
 		return nil, list
 	}
 	c := f.catalog()
+	c.Source = f.source
 	var found diag.List
 	c.attach(fsys, &found)
 	c.index()
@@ -66,11 +67,13 @@ func (f *files) read(dir string, fsys fs.FS) diag.List {
 		mu   sync.Mutex
 		all  sync.WaitGroup
 	)
+	f.source = Shop{}
 	for name, into := range f.byName() {
 		all.Go(func() {
-			found := readFile(dir, fsys, name, into)
+			data, found := readFile(dir, fsys, name, into)
 			mu.Lock()
 			defer mu.Unlock()
+			f.source[name] = data
 			list.Join(found)
 		})
 	}
@@ -87,14 +90,15 @@ func (f *files) byName() map[string]any {
 	}
 }
 
-func readFile(dir string, fsys fs.FS, name string, into any) diag.List {
+// readFile decodes a file of a shop and gives its bytes.
+func readFile(dir string, fsys fs.FS, name string, into any) ([]byte, diag.List) {
 	data, why := readRegular(fsys, name, maxFile)
 	if why != "" {
 		var list diag.List
 		list.Addf(diag.Pos{File: path.Join(dir, name)}, FileMissing, "%s; a shop folder holds %s", why, strings.Join(Files(), ", "))
-		return list
+		return nil, list
 	}
-	return source.Decode(path.Join(dir, name), data, into)
+	return data, source.Decode(path.Join(dir, name), data, into)
 }
 
 // unread is why a file that is not there, or not to be opened, is not read.
@@ -124,7 +128,7 @@ func readRegular(fsys fs.FS, name string, most int64) (data []byte, why string) 
 // sameCompany tells whether the letterhead is still the demonstration's.
 func sameCompany(have *Company) bool {
 	var f files
-	if list := readFile("", Demo(), "company.yaml", &f.company); list.Err() != nil {
+	if _, list := readFile("", Demo(), "company.yaml", &f.company); list.Err() != nil {
 		return false
 	}
 	want := &f.company.Company

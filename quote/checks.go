@@ -153,13 +153,13 @@ const ChairTag = "chair"
 func (q *Quote) checkSense() {
 	for i := range q.Parts.Orders {
 		o := &q.Parts.Orders[i]
-		if o.Item == nil || o.Ordered().IsZero() {
+		if o.Item == nil {
 			continue
 		}
+		// Also of an extra that is not chosen yet: it may be, in the workbook.
 		for _, need := range o.Item.Needs {
-			if !q.orders(need) {
-				q.none("need:"+o.Key+":"+need, fmt.Sprintf("%s without %s", o.Name, q.Catalog.Item(need).Name), 1, true, "add it, or make sure that the site has it")
-			}
+			missing := boolCount(o.Ordered().IsPositive() && !q.orders(need))
+			q.none("need:"+o.Key+":"+need, fmt.Sprintf("%s without %s", o.Name, q.Catalog.Item(need).Name), missing, true, "add it, or make sure that the site has it")
 		}
 	}
 	for i := range q.Parts.Tents {
@@ -225,10 +225,10 @@ func (q *Quote) checkSizes() {
 	}
 	for i := range q.Parts.Tents {
 		t := &q.Parts.Tents[i]
-		if n := taken[t.Size]; t.Size.Owned > 0 && n > t.Size.Owned {
+		if n := taken[t.Size]; t.Size.Owned > 0 && n > 0 {
 			q.add(Check{Key: "sizes:" + t.Family.ID + ":" + t.Size.ID, Title: "Owned: " + t.Family.Name + " " + t.Size.ID, Value: money.Int(n), Limit: money.Int(t.Size.Owned),
 				Severe: true, Advice: "sub-hire what is missing, or change the order"})
-			delete(taken, t.Size)
+			delete(taken, t.Size) // one comparison for each size
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -9,9 +10,8 @@ import (
 	"tentwright/quote/job"
 )
 
-// failing builds a job of the demonstration shop and lists the checks that
-// fail, the standing ones left out.
-func failing(t *testing.T, body string) []string {
+// quoted builds a job of the demonstration shop.
+func quoted(t *testing.T, body string) *Quote {
 	t.Helper()
 	c, list := catalog.Load("demo", catalog.Demo())
 	if c == nil {
@@ -26,8 +26,14 @@ func failing(t *testing.T, body string) []string {
 	if q == nil {
 		t.Fatal(list.Err())
 	}
+	return q
+}
+
+// failing lists the checks of a job that fail, the standing ones left out.
+func failing(t *testing.T, body string) []string {
+	t.Helper()
 	var keys []string
-	for _, check := range q.Failed() {
+	for _, check := range quoted(t, body).Failed() {
 		if key, _, _ := strings.Cut(check.Key, ":"); !slices.Contains([]string{"anchors", "demo", "licence"}, key) {
 			keys = append(keys, check.Key)
 		}
@@ -68,6 +74,33 @@ func TestChecksFindWhatIsForgotten(t *testing.T) {
 				t.Errorf("the usual job fails %q", got)
 			case tc.want != "" && !slices.Contains(got, tc.want):
 				t.Errorf("the checks that fail are %q, %q was expected among them", got, tc.want)
+			}
+		})
+	}
+}
+
+// What can be typed into a workbook later has its check from the start: an extra
+// that may be chosen without what it needs, and more tents than the yard owns.
+func TestChecksStandBeforeTheyFail(t *testing.T) {
+	heater := "items: [{item: heater-170, quantity: 1, optional: yes%s}%s]\n"
+	for _, tc := range []struct {
+		name, body, key string
+		is, limit       int64
+	}{
+		{"an extra not chosen", fmt.Sprintf(heater, "", ""), "need:L:1:propane-100", 0, 0},
+		{"chosen", fmt.Sprintf(heater, ", chosen: yes", ""), "need:L:1:propane-100", 1, 0},
+		{"chosen with fuel", fmt.Sprintf(heater, ", chosen: yes", ", {item: propane-100, quantity: 2}"), "need:L:1:propane-100", 0, 0},
+		{"chosen, its fuel another extra", fmt.Sprintf(heater, ", chosen: yes", ", {item: propane-100, quantity: 2, optional: yes}"), "need:L:1:propane-100", 1, 0},
+		{"tents of a size", "", "sizes:hip:20x20", 1, 4},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			checks := quoted(t, usualEvent+usualDates+usualWay+usualTent+tc.body).Checks
+			at := slices.IndexFunc(checks, func(c Check) bool { return c.Key == tc.key })
+			if at < 0 {
+				t.Fatalf("no check %q", tc.key)
+			}
+			if c := &checks[at]; c.Value.IntPart() != tc.is || c.Limit.IntPart() != tc.limit {
+				t.Errorf("%s is %s, at most %s; %d and %d were expected", tc.key, c.Value, c.Limit, tc.is, tc.limit)
 			}
 		})
 	}

@@ -3,6 +3,7 @@ package quote
 import (
 	"encoding/json"
 
+	"tentwright/catalog/diag"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
 	"tentwright/quote/load"
@@ -122,7 +123,7 @@ func (r reporter) tent(t *parts.Tent) ReportTent {
 
 func (r reporter) order(o *parts.Order) ReportOrder {
 	out := ReportOrder{Key: o.Key, Section: o.Section, Name: o.Name, Quantity: exact(o.Quantity), Ordered: exact(o.Ordered()),
-		Optional: o.Optional, Chosen: o.Chosen, Derived: o.Derived, Note: o.Note, At: o.Pos.String()}
+		Optional: o.Optional, Chosen: o.Chosen, Derived: o.Derived, Note: o.Note, At: r.place(o.Pos)}
 	if o.Item != nil {
 		out.Item = o.Item.ID
 	}
@@ -130,6 +131,13 @@ func (r reporter) order(o *parts.Order) ReportOrder {
 		out.Tent = o.Tent.Job.ID
 	}
 	return out
+}
+
+// place is where a line stands in the job file: line and column without the
+// file's name, so that the same job gives the same report wherever it lies.
+func (r reporter) place(at diag.Pos) string {
+	at.File = ""
+	return at.String()
 }
 
 func (r reporter) count(c *parts.Count) ReportCount {

@@ -140,7 +140,7 @@ type ReportOrder struct {
 	Chosen   bool        `json:"chosen"`
 	Derived  string      `json:"from_count,omitempty"`
 	Note     string      `json:"note,omitempty"`
-	At       string      `json:"at,omitempty"` // place in the job file
+	At       string      `json:"at,omitempty"` // line:column in the job file
 }
 
 // ReportCount is an amount that rules are driven by: Per times Many.

@@ -29,6 +29,10 @@ type Job struct {
 	Payments []Payment    `yaml:"payments"`
 	Notes    string       `yaml:"notes" long:"4000"`        // printed on the quote
 	Internal string       `yaml:"office_notes" long:"4000"` // never leaves the office
+
+	// Source is the file that the job was read from, as it was; none of a job that
+	// was made otherwise.
+	Source []byte
 }
 
 // Customer is who pays.
@@ -161,6 +165,7 @@ func ReadFor(c *catalog.Catalog, file string, data []byte) (*Job, diag.List) {
 	if list = form.With(j.check(c, form)); list.Err() != nil {
 		return nil, list
 	}
+	j.Source = data
 	return &j, list
 }
 
@@ -171,5 +176,6 @@ func Read(file string, data []byte) (*Job, diag.List) {
 	if list.Err() != nil {
 		return nil, list
 	}
+	j.Source = data
 	return &j, list
 }
