@@ -18,9 +18,23 @@ func (l *layout) spareRows(t *table) {
 	ids := sheet.Range{R1: first, C1: t.col("id"), R2: t.next() - 1, C2: t.col("id")}
 	l.name("build_added", t.s, ids, "")
 	many := sheet.Range{R1: first, C1: t.col("quantity"), R2: t.next() - 1, C2: t.col("quantity")}
-	l.allowRange(t.s, many, quantities(false), "how many; whole numbers of what comes in pieces")
+	l.allowPieces(t, many)
 	t.s.Validations = append(t.s.Validations, sheet.Validation{Kind: sheet.List, Source: "item_id", Range: ids, AllowBlank: true,
-		Title: "Add a line", Prompt: "An id of the Price List. Parts, hours and vehicles follow when the job is quoted again.", Error: "This id is not on the Price List."})
+		Title: "Add a line", Prompt: "An id of the Price List. Its weight is an estimate, and parts, hours and vehicles follow, when the job is quoted again.", Error: "This id is not on the Price List."})
+}
+
+// allowPieces limits the quantities of added lines. Which of them come in pieces
+// is looked up by what is typed beside them, since an id may be changed later;
+// a part of a piece then shows in red.
+func (l *layout) allowPieces(t *table, many sheet.Range) {
+	quantity := t.at("quantity", many.R1)
+	pieces := "COUNTIFS(item_id," + t.at("id", many.R1) + `,item_whole,"Yes")>0`
+	number := func(then string) string { return "IF(ISNUMBER(" + quantity + ")," + then + ",FALSE)" }
+	broken := "AND(" + pieces + "," + quantity + "<>INT(" + quantity + "))"
+	l.allowRange(t.s, many, sheet.Validation{Kind: sheet.Custom, AllowBlank: true,
+		Source: number("AND(" + quantity + ">=0," + quantity + "<=1000000,NOT(" + broken + "))")},
+		"how many; of what comes in pieces, a whole number")
+	t.s.Highlights = append(t.s.Highlights, sheet.Highlight{Range: many, Formula: number(broken), Role: sheet.Warn})
 }
 
 // anyBreak is the quantity break of whatever item a line holds.

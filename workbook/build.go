@@ -10,8 +10,8 @@ import (
 	"tentwright/workbook/sheet"
 )
 
-// buildColumns are the columns of the price build-up: what is printed first,
-// then the terms that it follows from.
+// buildColumns are the columns of the price build-up. Every term of a price is
+// printed, so that it can be followed on paper; the rest is for formulas.
 func buildColumns() []column {
 	return []column{
 		{"no", "No.", 5, body(sheet.Whole)},
@@ -23,14 +23,14 @@ func buildColumns() []column {
 		{"ordered", "Ordered", 9, calc(sheet.General)},
 		{"price", "Price of one", 12, calc(sheet.Money)},
 		{"factor", "Days, times", 8, calc(sheet.Factor)},
-		{"hand", "This line, % off", 8, input(sheet.PercentPoint)},
+		{"break", "Quantity, % off", 8, calc(sheet.PercentPoint)},
+		{"class", "Class, % off", 7, calc(sheet.PercentPoint)},
+		{"hand", "This line, % off", 7, input(sheet.PercentPoint)},
+		{"job", "Job, % off", 7, calc(sheet.PercentPoint)},
 		{"amount", "Charged", 13, sheet.Style{Role: sheet.Calc, Format: sheet.Money, Bold: true}},
 		{"cost", "Cost", 12, calc(sheet.Money)},
 		{"margin", "Margin", 12, calc(sheet.Money)},
 		{"percent", "Margin %", 9, calc(sheet.PercentPoint)},
-		{"break", "Quantity, % off", 9, calc(sheet.PercentPoint)},
-		{"class", "Class, % off", 8, calc(sheet.PercentPoint)},
-		{"job", "Job, % off", 8, calc(sheet.PercentPoint)},
 		{"offer", "As asked", 13, calc(sheet.Money)},
 		{"cost_each", "Cost of one", 12, calc(sheet.Money)},
 		{"weight", "Weight of one, added lines", 11, calc(sheet.Num2)},
@@ -43,7 +43,7 @@ func buildColumns() []column {
 }
 
 // buildPrinted is how many of these columns are printed.
-const buildPrinted = 14
+const buildPrinted = 17
 
 // Tables of the price build-up. Counts look up how many tents there are, items
 // take their quantity from counts, and hours follow from items: three tables,
@@ -193,7 +193,7 @@ func (l *layout) orderRow(t *table, p *price.Line) {
 	n.set("price", formula(find("item_price", "item_id", n.at("id")), p.Base))
 	n.set("factor", formula(find("item_factor", "item_id", n.at("id")), p.Factor))
 	n.set("cost_each", formula(find("item_cost", "item_id", n.at("id")), p.CostEach))
-	l.discounts(n, p)
+	n.discounts(p)
 	l.results(n, p.Offer, p.Amount, p.Cost, p.BelowFloor(l.q.Catalog.Rates.MarginFloor))
 	n.add()
 	if o.Derived == "" {
@@ -225,7 +225,7 @@ func (n *line) words(p *price.Line, id string) {
 }
 
 // discounts fills what is taken off a line.
-func (l *layout) discounts(n *line, p *price.Line) {
+func (n *line) discounts(p *price.Line) {
 	n.set("hand", value(p.Hand))
 	n.set("break", value(0))
 	n.set("class", value(0))
@@ -319,6 +319,9 @@ func (l *layout) deliveryRow(t *table, p *price.Line) {
 // workRow finishes a line whose quantity follows from hours or trips.
 func (l *layout) workRow(n *line, p *price.Line, amount, cost string) {
 	n.words(p, "")
+	if p.Kind == price.Delivery {
+		n.set("name", formula(quoted(strings.TrimSuffix(p.Name, l.q.Job.Zone(l.q.Catalog).Name))+"&zone_name", p.Name))
+	}
 	n.set("ordered", formula(n.at("quantity"), p.Ordered))
 	n.set("hand", in(text(""), body(sheet.Text)))
 	n.set("offer", formula(amount, p.Offer))

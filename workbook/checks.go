@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"tentwright/quote"
-	"tentwright/quote/parts"
 	"tentwright/workbook/sheet"
 )
 
@@ -50,8 +49,8 @@ func workbookChecks() []quote.Check {
 	return []quote.Check{
 		{Key: "requote tents", Title: "Tents whose size, eave or sides differ from what was counted", Severe: true, Advice: "quote the job again; parts, hours and vehicles must follow"},
 		{Key: "requote lines", Title: "Added lines: parts, hours and vehicles do not have them yet", Advice: "quote the job again"},
-		{Key: "requote site", Title: "Site factors chosen anew that decide anchors", Advice: "quote the job again if stakes can or cannot be driven now"},
-		{Key: "requote zone", Title: "Distance outside the delivery zone that is priced", Severe: true, Advice: "quote the job again; another zone has other prices"},
+		{Key: "requote site", Title: "Surfaces chosen anew where stakes can be driven instead of ballast, or the other way round", Advice: "quote the job again; anchors must follow"},
+		{Key: "requote zone", Title: "Distance beyond every delivery zone", Severe: true, Advice: "name a zone on Rates, or give one there no limit"},
 		{Key: "parts on vehicles", Title: "Parts counted but on no vehicle", Severe: true, Advice: "quote the job again so that vehicles are chosen anew"},
 	}
 }
@@ -102,6 +101,12 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 		return "window_" + ident(rest) + "_day", "overtime_longest"
 	case "overpaid":
 		return "total_received", "total_due"
+	case "need":
+		return needFormula(rest), ""
+	case "holding", "door":
+		return "IF(" + find("tents_ordered", "tents_key", quoted("T:"+rest)) + ">0," + c.Value.String() + ",0)", ""
+	case "sizes":
+		return sumOver(l.orderTables(), "SUMIFS(@_ordered,@_id,"+quoted(rest)+")"), ""
 	case "seats":
 		return "window_" + ident(rest) + "_crew", ""
 	case "stock":
@@ -120,35 +125,20 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 	case "requote site":
 		return groundFormula, ""
 	case "requote zone":
-		return l.zoneFormula(), ""
+		return `IF(COUNTIF(zones_reaches,"Yes")=0,1,0)`, ""
 	case "parts on vehicles":
 		return offVehicle, ""
 	}
 	return "", ""
 }
 
-// zoneFormula tells whether the distance has left the zone whose prices stand
-// on Rates. A zone that the job names itself holds at any distance.
-func (l *layout) zoneFormula() string {
-	if l.q.Job.Delivery.Zone != "" {
-		return "0"
-	}
-	zone := l.q.Job.Zone(l.q.Catalog)
-	var terms []string
-	for i := range l.q.Catalog.Rates.Zones {
-		z := &l.q.Catalog.Rates.Zones[i]
-		if z == zone {
-			break
-		}
-		terms = append(terms, "job_distance<="+parts.Distance(l.q.Catalog, z.UpTo).String())
-	}
-	if zone.UpTo > 0 {
-		terms = append(terms, "job_distance>"+parts.Distance(l.q.Catalog, zone.UpTo).String())
-	}
-	if len(terms) == 0 {
-		return "0"
-	}
-	return "IF(OR(" + strings.Join(terms, ",") + "),1,0)"
+// needFormula tells whether a line is ordered and what it needs is not, by any
+// line, also one that the office has added. The key is that of the line and
+// the id of the needed item.
+func needFormula(key string) string {
+	at := strings.LastIndex(key, ":")
+	line, item := key[:at], key[at+1:]
+	return "IF(AND(" + find("build_ordered", "build_key", quoted(line)) + ">0,SUMIFS(build_ordered,build_id," + quoted(item) + ")=0),1,0)"
 }
 
 // tripFormulas look a trip's load and limit up on the manifest; the keys of
@@ -169,8 +159,8 @@ func tripFormulas(kind, trip string) (is, limit string) {
 // Formulas over whole columns, since one term for each tent or part would pass
 // the longest formula that the format takes.
 const (
-	// groundFormula counts the surfaces that are no longer those counted for.
-	groundFormula = `SUMPRODUCT((here_counted<>"")*(here_degree<>here_counted))`
+	// groundFormula counts the surfaces that take other anchors than were counted.
+	groundFormula = `SUMPRODUCT((here_counted<>"")*(here_stakes<>here_counted))`
 	// offVehicle is how far all that is picked is from what is counted and its
 	// spares, each part counted on its first row. No share exceeds what is left
 	// of its part, so that no part can hide another's gap.

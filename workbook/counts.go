@@ -16,7 +16,9 @@ func sideNames() []string { return []string{"front", "right", "back", "left"} }
 // count of one tent is a value; how many tents there are is the order's.
 func (l *layout) counts() {
 	s := l.sheet(SheetCounts, "What rules are driven by. Tents are counted on their frames; a changed size or side is counted anew when the job is quoted again.", sheet.TabCrew, true)
-	s.Columns = []sheet.Column{{Width: 26}, {Width: 20}, {Width: 32}, {Width: 14}, {Width: 14}, {Width: 19}, {Width: 19}, {Width: 19}, {Width: 19}, {Width: 17}, {Width: 30}, {Width: 12}}
+	for _, width := range []float64{22, 17, 26, 11, 9, 15, 15, 15, 15, 14, 20, 9} {
+		s.Columns = append(s.Columns, sheet.Column{Width: width})
+	}
 	if len(l.q.Parts.Tents) > 0 {
 		l.tentTable(s)
 	}
@@ -28,19 +30,20 @@ func (l *layout) counts() {
 // last column tells when they no longer match what was counted.
 func (l *layout) tentTable(s *sheet.Sheet) {
 	band(s, "Tents as counted", 12)
+	side := sheet.Style{Role: sheet.Input, Format: sheet.Text, Wrap: true}
 	t := l.startTable(s, "tent", []column{
-		{"id", "Tent", 26, sheet.Style{Role: sheet.Key}},
-		{"family", "Family", 20, body(sheet.Text)},
-		{"ground", "Ground", 32, body(sheet.Text)},
-		{"size", "Size", 14, input(sheet.Text)},
-		{"leg", "Eave", 14, input(sheet.Text)},
-		{"front", "Front", 12, input(sheet.Text)},
-		{"right", "Right", 14, input(sheet.Text)},
-		{"back", "Back", 14, input(sheet.Text)},
-		{"left", "Left", 14, input(sheet.Text)},
-		{"footprint", "Staked footprint", 20, body(sheet.Text)},
-		{"counted", "Counted for", 30, sheet.Style{Role: sheet.Faint, Wrap: true}},
-		{"state", "State", 12, calc(sheet.Text)},
+		{"id", "Tent", 0, sheet.Style{Role: sheet.Key, Wrap: true}},
+		{"family", "Family", 0, wrap()},
+		{"ground", "Ground", 0, wrap()},
+		{"size", "Size", 0, input(sheet.Text)},
+		{"leg", "Eave", 0, input(sheet.Text)},
+		{"front", "Front", 0, side},
+		{"right", "Right", 0, side},
+		{"back", "Back", 0, side},
+		{"left", "Left", 0, side},
+		{"footprint", "Staked footprint", 0, wrap()},
+		{"counted", "Counted for", 0, sheet.Style{Role: sheet.Faint, Wrap: true}},
+		{"state", "State", 0, calc(sheet.Text)},
 	})
 	for i := range l.q.Parts.Tents {
 		l.tentRow(t, &l.q.Parts.Tents[i])
@@ -80,8 +83,8 @@ func (l *layout) footprint(tent *parts.Tent) string {
 	return length.In(l.sys) + " x " + width.In(l.sys)
 }
 
-// tentInputs offers what the family has. A side with doors keeps its words: its
-// doors cannot be told in one.
+// tentInputs offers what the family has. A side with doors offers its own words
+// too, so that they can be put back: its doors cannot be told in one.
 func (l *layout) tentInputs(t *table, tent *parts.Tent, row int) {
 	var sizes, legs, walls []string
 	for _, s := range tent.Family.Sizes {
@@ -98,9 +101,11 @@ func (l *layout) tentInputs(t *table, tent *parts.Tent, row int) {
 	l.allowList(t.s, row, t.col("size"), sizes, "a size of this family"+then)
 	l.allowList(t.s, row, t.col("leg"), legs, "an eave height of this family"+then)
 	for _, side := range sideNames() {
-		if tent.Job.Side(side) == nil || len(tent.Job.Side(side).Doors) == 0 {
-			l.allowList(t.s, row, t.col(side), walls, "a kind of wall, or open"+then)
+		choices := walls
+		if own := sideText(tent, side); !slices.Contains(walls, own) {
+			choices = append([]string{own}, walls...)
 		}
+		l.allowList(t.s, row, t.col(side), choices, "a kind of wall, or open"+then)
 	}
 }
 
@@ -146,17 +151,18 @@ func groundName(t *parts.Tent) string {
 func (l *layout) countTable(s *sheet.Sheet) {
 	band(s, "Counts", 12)
 	t := l.startTable(s, "count", []column{
-		{"key", "Key", 26, sheet.Style{Role: sheet.Key}},
-		{"tent", "Tent", 20, body(sheet.Text)},
-		{"what", "Counted", 32, body(sheet.Text)},
-		{"per", "Of one", 14, body(sheet.Num2)},
-		{"many", "Times", 14, calc(sheet.Whole)},
-		{"amount", "Amount", 14, calc(sheet.Num2)},
+		{"key", "Key", 0, sheet.Style{Role: sheet.Key, Wrap: true}},
+		{"tent", "Tent", 0, wrap()},
+		{"what", "Counted", 0, wrap()},
+		{"per", "Of one", 0, body(sheet.Num2)},
+		{"many", "Times", 0, calc(sheet.Whole)},
+		{"amount", "Amount", 0, calc(sheet.Num2)},
 	})
 	for i := range l.q.Parts.Counts {
 		l.countRow(t, &l.q.Parts.Counts[i])
 	}
 	t.end()
+	s.TitleRows = [2]int{t.first - 1, t.first - 1}
 	l.lateTable(t)
 }
 

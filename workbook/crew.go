@@ -12,34 +12,40 @@ import (
 // crewHours lays out the tasks, the windows of work with their crews, and the
 // hours by skill and phase.
 func (l *layout) crewHours() {
-	s := l.sheet(SheetCrew, "Person-hours by task. Change crews and days here, minutes and pay on Rates.", sheet.TabCrew, true)
-	s.Columns = []sheet.Column{{Width: 30}, {Width: 16}, {Width: 14}, {Width: 12}, {Width: 12}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 11}, {Width: 28}}
+	s := l.sheet(SheetCrew, "Person-hours by task. Change crews and days here, minutes and pay on Rates; note what each task took.", sheet.TabCrew, true)
 	l.windowTable(s)
 	l.skillTable(s)
 	l.phaseTable(s)
 	l.taskTable(s)
 	s.FreezeRows = 2
+	// Rule and key are for formulas.
+	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: crewPrinted}
 }
+
+// crewPrinted is how many columns of the sheet print; those of the tasks behind
+// them hold ids.
+const crewPrinted = 14
 
 // windowTable has one row for each stretch of work by one crew. It is the only
 // place where crews and days are changed: hours each, overtime and the checks of
 // long days follow from it.
 func (l *layout) windowTable(s *sheet.Sheet) {
-	band(s, "Windows of work, per person", 14)
+	band(s, "Windows of work, per person", crewPrinted)
 	t := l.startTable(s, "window", []column{
-		{"name", "Window", 30, body(sheet.Text)},
-		{"id", "Id", 16, sheet.Style{Role: sheet.Key}},
-		{"hours", "Hours of all", 14, calc(sheet.Hours)},
-		{"smallest", "Smallest crew", 12, calc(sheet.Whole)},
-		{"crew", "People", 12, input(sheet.Whole)},
-		{"days", "Days", 12, input(sheet.Whole)},
-		{"worked", "Worked that week already", 11, input(sheet.Hours)},
-		{"person", "Hours each", 11, calc(sheet.Hours)},
-		{"day", "Each day", 11, calc(sheet.Hours)},
-		{"plain", "Within the day", 11, calc(sheet.Hours)},
-		{"before", "Week before", 11, calc(sheet.Hours)},
-		{"over", "Overtime each", 11, calc(sheet.Hours)},
-		{"share", "Overtime share", 11, calc(sheet.Percent)},
+		{"name", "Window", 0, body(sheet.Text)},
+		{"id", "Id", 0, sheet.Style{Role: sheet.Key}},
+		{"hours", "Hours of all", 0, calc(sheet.Hours)},
+		{"actual", "Actual, of tasks known", 0, calc(sheet.Hours)},
+		{"smallest", "Smallest crew", 0, calc(sheet.Whole)},
+		{"crew", "People", 0, input(sheet.Whole)},
+		{"days", "Days", 0, input(sheet.Whole)},
+		{"worked", "Worked that week already", 0, input(sheet.Hours)},
+		{"person", "Hours each", 0, calc(sheet.Hours)},
+		{"day", "Each day", 0, calc(sheet.Hours)},
+		{"plain", "Within the day", 0, calc(sheet.Hours)},
+		{"before", "Week before", 0, calc(sheet.Hours)},
+		{"over", "Overtime each", 0, calc(sheet.Hours)},
+		{"share", "Overtime share", 0, calc(sheet.Percent)},
 	})
 	for i := range l.q.Labour.Windows {
 		l.windowRow(t, i)
@@ -69,6 +75,7 @@ func (l *layout) windowRow(t *table, i int) {
 	weekOver := "MAX(0," + at("before") + "+" + at("plain") + "-MAX(overtime_weekly," + at("before") + "))"
 	t.add(text(w.Spec.Name), text(w.Spec.ID),
 		formula("ROUND(SUMIFS(task_hours,task_window,"+at("id")+"),2)", w.Hours),
+		formula("IF(COUNTIFS(task_window,"+at("id")+`,task_actual,">=0")=0,"",ROUND(SUMIFS(task_actual,task_window,`+at("id")+"),2))", ""),
 		formula("SUMPRODUCT(MAX((task_window="+at("id")+")*task_smallest))", w.Smallest),
 		value(w.Crew), value(w.Days), value(w.Worked),
 		formula("ROUND("+at("hours")+"/"+at("crew")+",4)", w.Person),
@@ -85,16 +92,16 @@ func (l *layout) windowRow(t *table, i int) {
 // skillTable has the hours and the cost of each skill in each window. Overtime
 // is the window's share of them, since no schedule says who stays late.
 func (l *layout) skillTable(s *sheet.Sheet) {
-	band(s, "Hours by window and skill", 14)
+	band(s, "Hours by window and skill", crewPrinted)
 	t := l.startTable(s, "skill", []column{
-		{"name", "Skill", 30, body(sheet.Text)},
-		{"window", "Window", 16, sheet.Style{Role: sheet.Key}},
-		{"skill", "Id", 14, sheet.Style{Role: sheet.Key}},
-		{"hours", "Hours", 12, calc(sheet.Hours)},
-		{"over", "Of these overtime", 12, calc(sheet.Hours)},
-		{"plain", "Plain", 11, calc(sheet.Hours)},
-		{"cost", "Cost", 11, calc(sheet.Money)},
-		{"bill", "Charged", 11, calc(sheet.Money)},
+		{"name", "Skill", 0, body(sheet.Text)},
+		{"window", "Window", 0, sheet.Style{Role: sheet.Key}},
+		{"skill", "Id", 0, sheet.Style{Role: sheet.Key}},
+		{"hours", "Hours", 0, calc(sheet.Hours)},
+		{"over", "Of these overtime", 0, calc(sheet.Hours)},
+		{"plain", "Plain", 0, calc(sheet.Hours)},
+		{"cost", "Cost", 0, calc(sheet.Money)},
+		{"bill", "Charged", 0, calc(sheet.Money)},
 	})
 	for i := range l.q.Labour.Skills {
 		k := &l.q.Labour.Skills[i]
@@ -117,10 +124,10 @@ func (l *layout) skillTable(s *sheet.Sheet) {
 // phaseTable adds the hours up by phase, in the order of a job; phases without
 // work stay, so that what is missing can be seen.
 func (l *layout) phaseTable(s *sheet.Sheet) {
-	band(s, "Hours by phase", 14)
+	band(s, "Hours by phase", crewPrinted)
 	t := l.startTable(s, "phase", []column{
-		{"name", "Phase", 30, body(sheet.Text)},
-		{"hours", "Hours", 16, calc(sheet.Hours)},
+		{"name", "Phase", 0, body(sheet.Text)},
+		{"hours", "Hours", 0, calc(sheet.Hours)},
 	})
 	for _, phase := range catalog.Phases() {
 		sum := money.Zero
@@ -136,29 +143,35 @@ func (l *layout) phaseTable(s *sheet.Sheet) {
 }
 
 // taskTable has one row for each labour rule and what it is applied to. It
-// stands last, since it is by far the longest.
+// stands last, since it is by far the longest; the sheet has its widths.
 func (l *layout) taskTable(s *sheet.Sheet) {
-	band(s, "Tasks", 14)
+	s.Breaks = append(s.Breaks, len(s.Rows)+2) // the band begins a page
+	band(s, "Tasks", crewPrinted)
 	t := l.startTable(s, "task", []column{
 		{"name", "Task", 30, wrap()},
-		{"phase", "Phase", 16, body(sheet.Text)},
-		{"tent", "Tent", 14, body(sheet.Text)},
-		{"window", "Window", 12, body(sheet.Text)},
-		{"skill", "Skill", 12, body(sheet.Text)},
-		{"amount", "Count", 11, calc(sheet.Num2)},
-		{"what", "Counted", 11, sheet.Style{Role: sheet.Body, Wrap: true, Indent: 1}},
-		{"minutes", "Minutes each", 11, calc(sheet.General)},
-		{"fixed", "Fixed minutes", 11, calc(sheet.General)},
-		{"factor", "Site, times", 11, calc(sheet.Factor)},
-		{"hours", "Hours", 11, sheet.Style{Role: sheet.Calc, Format: sheet.Hours, Bold: true}},
-		{"smallest", "Smallest crew", 11, calc(sheet.Whole)},
-		{"rule", "Rule", 11, sheet.Style{Role: sheet.Key}},
+		{"phase", "Phase", 13, wrap()},
+		{"tent", "Tent", 12, wrap()},
+		{"window", "Window", 10, wrap()},
+		{"skill", "Skill", 11, wrap()},
+		{"amount", "Count", 10, calc(sheet.Num2)},
+		{"what", "Counted", 20, sheet.Style{Role: sheet.Body, Wrap: true, Indent: 1}},
+		{"minutes", "Minutes each", 10, calc(sheet.General)},
+		{"fixed", "Fixed minutes", 9, calc(sheet.General)},
+		{"factor", "Site, times", 9, calc(sheet.Factor)},
+		{"hours", "Hours", 9, sheet.Style{Role: sheet.Calc, Format: sheet.Hours, Bold: true}},
+		{"actual", "Actual", 9, input(sheet.Hours)},
+		{"smallest", "Smallest crew", 10, calc(sheet.Whole)},
+		{"rule", "Rule", 13, sheet.Style{Role: sheet.Key}},
 		{"key", "Key", 28, sheet.Style{Role: sheet.Key}},
 	})
 	for i := range l.q.Labour.Tasks {
 		l.taskRow(t, &l.q.Labour.Tasks[i])
 	}
 	t.end()
+	l.allowColumn(t, "actual", sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "10000"},
+		"person-hours that the task took in fact; empty until it is known")
+	t.widths()
+	s.TitleRows = [2]int{t.first - 1, t.first - 1}
 }
 
 // taskRow writes labour.TaskHours as a formula. Minutes and smallest crew are
@@ -176,7 +189,7 @@ func (l *layout) taskRow(t *table, task *labour.Task) {
 	t.add(text(task.Rule.Name), text(task.Rule.Phase), text(task.Tent), text(task.Window), text(task.Rule.Skill),
 		formula(l.countFormula(task.Count), task.Amount), text(driver.Name),
 		formula("minutes_"+rule, task.Rule.Minutes), formula("fixed_"+rule, task.Rule.Fixed),
-		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours),
+		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours), value(nil),
 		formula("IF("+at("hours")+">0,smallest_"+rule+",0)", smallest), text(task.Rule.ID), text(task.Key))
 }
 

@@ -1,161 +1,19 @@
 package workbook
 
 import (
-	"archive/zip"
 	"context"
-	"io"
 	"math"
 	"path/filepath"
-	"regexp"
-	"strings"
 	"testing"
 
 	"tentwright/catalog/money"
 	"tentwright/quote"
+	"tentwright/quote/price"
 	office "tentwright/workbook/internal/calc"
 	"tentwright/workbook/sheet"
+
+	"pgregory.net/rapid"
 )
-
-// unzip gives the parts of a file by name.
-func unzip(t testing.TB, file string) map[string]string {
-	t.Helper()
-	z, err := zip.OpenReader(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer z.Close()
-	parts := map[string]string{}
-	for _, f := range z.File {
-		r, err := f.Open()
-		if err != nil {
-			t.Fatal(err)
-		}
-		data, err := io.ReadAll(r)
-		r.Close()
-		if err != nil {
-			t.Fatal(err)
-		}
-		parts[f.Name] = string(data)
-	}
-	return parts
-}
-
-// secrets lists what must not be in a customer's file: ids of the shop that
-// are no plain words, names of the office's cells and sheets, its remarks.
-func secrets(q *quote.Quote) []string {
-	list := []string{"rate_", "build_", "job_", "total_", "extra_", "charge_", "tax_", "item_", SheetBuild, SheetRates, SheetCrew,
-		SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts,
-		q.Job.Internal, q.Job.Discount.Reason, "desk-only-remark", "counter-slip-77", "margin", ">Margin", "overtime", "discount", "walk-in"}
-	c := q.Catalog
-	add := func(id string) {
-		if strings.ContainsAny(id, "-_:.") {
-			list = append(list, id)
-		}
-	}
-	for i := range c.Items {
-		add(c.Items[i].ID)
-	}
-	for i := range c.Parts {
-		add(c.Parts[i].ID)
-	}
-	for i := range c.Rules {
-		add(c.Rules[i].ID)
-	}
-	for i := range c.Labour {
-		add(c.Labour[i].ID)
-	}
-	for i := range q.Price.Lines {
-		list = append(list, ">"+q.Price.Lines[i].Key+"<")
-	}
-	return list
-}
-
-// figures lists numbers that only the office knows: costs and hourly rates.
-func figures(q *quote.Quote) []money.Number {
-	list := []money.Number{q.Price.Cost, q.Price.Margin, q.Price.Percent}
-	for i := range q.Price.Lines {
-		line := &q.Price.Lines[i]
-		list = append(list, line.Cost, line.CostEach)
-	}
-	for i := range q.Catalog.Rates.Skills {
-		list = append(list, q.Catalog.Rates.Skills[i].Bill, q.Catalog.Rates.Skills[i].Cost)
-	}
-	return list
-}
-
-var (
-	shownNumber = regexp.MustCompile(`<v>(-?[0-9.E+-]+)</v>`)
-	formulaText = regexp.MustCompile(`<f>([^<]*)</f>`)
-	sharedCell  = regexp.MustCompile(`<c [^>]*t="s"[^>]*>.*?</c>`)
-)
-
-// Nothing of the office is in any part of the customer's file, not even
-// hidden.
-func TestCustomerFileIsClean(t *testing.T) {
-	for _, show := range []string{"line", "section", "total"} {
-		q := makeQuote(t, gardenJob, "number:", "show_prices: "+show+"\nnumber:")
-		parts := unzip(t, save(t, t.TempDir(), "customer.xlsx", Customer(q)))
-		sheets := 0
-		for name, data := range parts {
-			if strings.HasPrefix(name, "xl/worksheets/sheet") {
-				sheets++
-			}
-			for _, secret := range secrets(q) {
-				if secret != "" && strings.Contains(data, secret) && !visible(q, secret) {
-					t.Errorf("%s: %s holds %q", show, name, secret)
-				}
-			}
-		}
-		if sheets != 1 {
-			t.Errorf("%s: %d sheets; want 1", show, sheets)
-		}
-		page := parts["xl/worksheets/sheet1.xml"]
-		for _, m := range formulaText.FindAllStringSubmatch(page, -1) {
-			if strings.Contains(m[1], "!") || strings.Contains(m[1], "[") {
-				t.Errorf("%s: formula %q leaves the sheet", show, m[1])
-			}
-		}
-		checkFigures(t, q, page, show)
-		for _, word := range []string{"definedName ", "hidden=", "veryHidden", "externalLink"} {
-			if strings.Contains(parts["xl/workbook.xml"]+page, word) {
-				t.Errorf("%s: the file has %q", show, word)
-			}
-		}
-		if !strings.Contains(page, "<sheetProtection") {
-			t.Errorf("%s: the sheet is not protected", show)
-		}
-	}
-}
-
-// visible tells whether a word is in what the shop prints on every quote.
-func visible(q *quote.Quote, word string) bool {
-	return strings.Contains(q.Catalog.Terms+q.Catalog.Payment, word)
-}
-
-// checkFigures looks for the office's numbers among the values of the sheet,
-// those apart that a customer sees for another reason.
-func checkFigures(t *testing.T, q *quote.Quote, page, show string) {
-	t.Helper()
-	known := map[string]bool{"0": true}
-	for i := range q.Price.Lines {
-		line := &q.Price.Lines[i]
-		for _, v := range []money.Number{line.Offer, line.Amount, line.Quantity} {
-			known[v.String()] = true
-		}
-	}
-	values := map[string]bool{}
-	for _, m := range shownNumber.FindAllStringSubmatch(sharedCell.ReplaceAllString(page, ""), -1) {
-		values[m[1]] = true
-	}
-	for i := range len(q.Parts.Orders) + 1 {
-		known[itoa(i)] = true // numbers of lines
-	}
-	for _, v := range figures(q) {
-		if s := v.String(); values[s] && !known[s] {
-			t.Errorf("%s: the sheet holds %s, which is for the office", show, s)
-		}
-	}
-}
 
 // Only the choices and the cells to sign in may be typed into.
 func TestCustomerInputs(t *testing.T) {
@@ -257,6 +115,9 @@ func compareTotals(t *testing.T, name string, got map[string]float64, want *quot
 	p := &quotePage{l: newLayout(want)}
 	figures := map[string]money.Number{"Subtotal": r.Subtotal, "Total": r.Total, p.depositLabel(): r.Deposit,
 		p.balanceLabel(): r.Balance, receivedWords: r.Received, openWords: r.Due}
+	if off := p.l.takenOff(func(*price.Line) bool { return true }); !off.IsZero() {
+		figures[discountWords] = off
+	}
 	for i := range r.Taxes {
 		figures[p.taxLabel(&r.Taxes[i])] = r.Taxes[i].Amount
 	}
@@ -284,6 +145,71 @@ func TestCustomerFigures(t *testing.T) {
 	}
 	files = append(files, save(t, dir, "exempt.xlsx", Customer(exempt)), save(t, dir, "small.xlsx", Customer(small)))
 	same(t, files...)
+}
+
+// What a percentage falls on can be cut in a part of whole coins and a small rest
+// without any change of the rounded sum, whatever is added to it.
+func TestShareRoundsAlike(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		minor := rapid.IntRange(0, 3).Draw(t, "minor")
+		coins := func(what string) money.Number {
+			return money.Int(rapid.IntRange(0, 10_000_000).Draw(t, what)).Shift(int32(-minor))
+		}
+		currency := money.Currency{Minor: minor}
+		p := &quotePage{l: &layout{q: &quote.Quote{Price: &price.Result{Currency: currency}}}}
+		percent := money.Int(rapid.IntRange(0, 300_000).Draw(t, "percent")).Shift(int32(-rapid.IntRange(0, 4).Draw(t, "places")))
+		base, extra := coins("base"), coins("extra")
+
+		c := p.share(charge{base, []string{"E"}}, percent)
+		rest := base.Mod(wholeStep(percent, minor))
+		if want := "ROUND((" + (charge{rest, []string{"E"}}).formula() + ")*" + percent.String() + "/100," + itoa(minor) + ")"; c.moving[0] != want {
+			t.Fatalf("formula %q; want %q", c.moving[0], want)
+		}
+		got := c.fixed.Add(currency.Round(rest.Add(extra).Mul(money.Percent(percent))))
+		if want := currency.Round(base.Add(extra).Mul(money.Percent(percent))); !got.Equal(want) {
+			t.Errorf("%s %% of %s and %s is %s in parts; want %s", percent, base, extra, got, want)
+		}
+		if !c.fixed.Equal(currency.Round(c.fixed)) {
+			t.Errorf("the fixed part %s is not in whole coins", c.fixed)
+		}
+	})
+}
+
+func TestWholeStep(t *testing.T) {
+	// 5.5 % of 2.00 is 0.11; 9 % of 1.00 is 0.09; 25 % of 0.04 is 0.01.
+	for percent, want := range map[string]string{"5.5": "2", "9": "1", "25": "0.04", "100": "0.01", "0": "0.01", "8.3333": "10000"} {
+		n, err := money.Parse(percent)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := wholeStep(n, 2); got.String() != want {
+			t.Errorf("%s %%: %s; want %s", percent, got, want)
+		}
+	}
+}
+
+// What is taken off a line stands behind its name; what is taken off the whole,
+// in one sum. Where only totals show, the lines are silent.
+func TestCustomerSeesDiscounts(t *testing.T) {
+	const off = ", less 5 %, less 4 %" // for 23 tables, and by hand
+	for show, want := range map[string]string{"line": off, "section": off, "total": ""} {
+		q := makeQuote(t, gardenJob, "number:", "show_prices: "+show+"\nnumber:")
+		name := q.Catalog.Item("table-round-60").Name
+		for _, s := range []*sheet.Sheet{Customer(q).Sheets[0], sheetOf(t, Layout(q), SheetQuote)} {
+			if rowOf(s, quoteName, name+want) == 0 {
+				t.Errorf("%s: no line %q", show, name+want)
+			}
+			if rowOf(s, quoteCount, discountWords) == 0 {
+				t.Errorf("%s: no row %q", show, discountWords)
+			}
+		}
+	}
+	plain := makeQuote(t, smallJob)
+	for _, s := range []*sheet.Sheet{Customer(plain).Sheets[0], sheetOf(t, Layout(plain), SheetQuote)} {
+		if rowOf(s, quoteCount, discountWords) > 0 {
+			t.Errorf("row %q without any discount", discountWords)
+		}
+	}
 }
 
 // smallJob is collected by the customer and worth less than the minimum order.

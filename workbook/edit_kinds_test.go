@@ -40,7 +40,7 @@ var kinds = []kind{
 		return e.number("overtime_bill", &e.now.Catalog.Rates.Overtime.BillFactor, 1, 2, 2)
 	}},
 	{"charged days", func(e *editing) bool { return e.whole("job_days", &e.now.Job.Dates.Charged, 1, 60) }},
-	{"distance", editDistance},
+	{"distance and zone", editDistance},
 	{"class discount", func(e *editing) bool {
 		return e.number("job_class_discount", &e.now.Job.Class(e.now.Catalog).Discount, 0, 25, 1)
 	}},
@@ -76,9 +76,9 @@ var kinds = []kind{
 		at := slices.IndexFunc(e.now.Catalog.Rates.Taxes, func(t catalog.Tax) bool { return t.ID == id })
 		return e.number("tax_"+named(id)+"_rate", &e.now.Catalog.Rates.Taxes[at].Rate, 0, 12, 3)
 	}},
-	{"zone flat", func(e *editing) bool { return e.number("zone_flat", &e.zone().Flat, 0, 300, 2) }},
-	{"zone by distance", func(e *editing) bool { return e.number("zone_each", &e.zone().PerMile, 0, 9, 3) }},
-	{"zone minimum", func(e *editing) bool { return e.number("zone_minimum", &e.zone().Minimum, 0, 900, 2) }},
+	{"zone flat", func(e *editing) bool { return e.zonePrice("zones_flat", &e.zone().Flat, 300, 2) }},
+	{"zone by distance", func(e *editing) bool { return e.zonePrice("zones_each", &e.zone().PerMile, 9, 3) }},
+	{"zone minimum", func(e *editing) bool { return e.zonePrice("zones_minimum", &e.zone().Minimum, 900, 2) }},
 	{"loading", func(e *editing) bool {
 		l := some(e, e.now.Catalog.Rates.Loadings)
 		return slices.Contains(e.now.Job.Delivery.Loadings, l.ID) && e.number("loading_"+named("A:"+l.ID), &l.Percent, 0, 120, 1)
@@ -119,10 +119,16 @@ var kinds = []kind{
 	{"added line", editAdded},
 }
 
+// editDistance moves the site, into the zone that reaches it or one that is
+// named.
 func editDistance(e *editing) bool {
 	tenths := 1 + e.r.IntN(900)
 	e.now.Job.Delivery.Distance = unit.Length(tenths) * unit.Mile / 10
-	return e.set("job_distance", float64(tenths)/10)
+	e.now.Job.Delivery.Zone = ""
+	if e.r.IntN(2) == 0 {
+		e.now.Job.Delivery.Zone = some(e, e.now.Catalog.Rates.Zones).ID
+	}
+	return e.set("job_distance", float64(tenths)/10) && e.set("job_zone", e.now.Job.Delivery.Zone)
 }
 
 // editQuantity changes how many are ordered of a tent or an item.

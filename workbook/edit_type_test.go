@@ -21,7 +21,13 @@ func (e *editing) rule() *catalog.LabourRule {
 	return &e.now.Catalog.Labour[at]
 }
 
+// zone is the one that holds.
 func (e *editing) zone() *catalog.Zone { return e.now.Job.Zone(e.now.Catalog) }
+
+// zonePrice changes a price of the zone that holds.
+func (e *editing) zonePrice(name string, into *money.Number, most, places int) bool {
+	return e.cell(name, e.row("zones_id", e.zone().ID), into, 0, most, places)
+}
 
 // window is the job's own say on a window of work.
 func (e *editing) window() *job.WindowCrew {

@@ -14,6 +14,9 @@
 //	Price List       every item and tent size by id
 //	Job Counts       what was counted on the tents
 //	Part Counts      which count asked for which part
+//	Job              names, places, days and notes of the job
+//	Changes          what this revision changed; none on a first quote
+//	Record           what the workbook was made from; not shown
 //
 // Formulas reach another sheet only by defined names and by a line's key, so
 // that sorted, inserted or moved rows stay right. A count taken from a tent's
@@ -40,15 +43,32 @@ const (
 	SheetPrices   = "Price List"
 	SheetCounts   = "Job Counts"
 	SheetParts    = "Part Counts"
+	SheetJob      = "Job"
+	SheetChanges  = "Changes"
+	SheetRecord   = "Record"
 )
 
 // DemoNotice stands wherever demonstration prices could be taken for real.
 const DemoNotice = "demonstration prices, not for customers"
 
-// Layout lays the whole workbook out. Sheets are laid out in the order in which
-// their figures follow from each other and then put in reading order.
-func Layout(q *quote.Quote) *sheet.Book {
+// Layout lays the whole workbook of a first quote out.
+func Layout(q *quote.Quote) *sheet.Book { return LayoutWith(q, Options{}) }
+
+// Options are what a workbook has beyond its quote.
+type Options struct {
+	Changes  []Change // since the revision before
+	NoRecord bool     // leave out what a requote needs
+}
+
+// LayoutWith lays the whole workbook out. Sheets are laid out in the order in
+// which their figures follow from each other and then put in reading order.
+func LayoutWith(q *quote.Quote, o Options) *sheet.Book {
+	record := func() []string { return nil }
+	if !o.NoRecord {
+		record = packing(q)
+	}
 	l := newLayout(q)
+	l.jobSheet()
 	l.rates()
 	l.priceList()
 	l.counts()
@@ -60,7 +80,13 @@ func Layout(q *quote.Quote) *sheet.Book {
 	l.returns()
 	l.quoteSheet()
 	l.checks()
-	l.order(SheetQuote, SheetBuild, SheetRates, SheetCrew, SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts)
+	if len(o.Changes) > 0 {
+		l.changes(o.Changes)
+	}
+	if texts := record(); texts != nil {
+		l.recordSheet(texts)
+	}
+	l.order(SheetQuote, SheetChanges, SheetJob, SheetBuild, SheetRates, SheetCrew, SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts, SheetRecord)
 	return l.book
 }
 

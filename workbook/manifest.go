@@ -61,18 +61,18 @@ func (l *layout) manifestHead(s *sheet.Sheet) {
 	unit := l.sys.MassUnit()
 	whole := sheet.Style{Role: sheet.Total, Format: sheet.Whole}
 	sum := sheet.Style{Role: sheet.Total, Format: sheet.Num2}
-	l.fields(s, field{1, 1, label("Event"), ""}, field{2, 3, text(q.Job.Event.Name), ""}, field{4, 5, label("Deliver"), ""}, field{6, 7, in(value(q.Job.Dates.Deliver), dated()), ""},
-		field{8, 9, label("Trips out"), ""}, field{10, 10, in(value(labour.Drives(&q.Load.Out)), whole), ""},
-		field{12, 13, label("Weight out, " + unit), ""}, field{14, 15, in(formula("total_weight", hundredths(q.Load.Out.Mass, l.sys)), sum), ""},
-		field{16, 16, label("Trip costs to the yard"), ""}, field{17, 17, in(value(price.TripCosts(q.Load)), sheet.Style{Role: sheet.Total, Format: sheet.Money}), ""})
+	l.fields(s, span(1, 1, label("Event")), span(2, 3, text(q.Job.Event.Name)), span(4, 5, label("Deliver")), span(6, 7, in(value(q.Job.Dates.Deliver), dated())),
+		span(8, 9, label("Trips out")), span(10, 10, in(value(labour.Drives(&q.Load.Out)), whole)),
+		span(12, 13, label("Weight out, "+unit)), span(14, 15, in(formula("total_weight", hundredths(q.Load.Out.Mass, l.sys)), sum)),
+		span(16, 16, label("Trip costs to the yard")), span(17, 17, in(value(price.TripCosts(q.Load)), sheet.Style{Role: sheet.Total, Format: sheet.Money})))
 	l.cellName("job_trips_out", s, 10)
 	l.cellName("job_trip_costs", s, 17)
-	l.fields(s, field{1, 1, label("Place"), ""}, field{2, 3, in(text(l.address()), sheet.Style{Wrap: true}), ""}, field{4, 5, label("Collect"), ""}, field{6, 7, in(value(q.Job.Dates.Collect), dated()), ""},
-		field{8, 9, label("Trips back"), ""}, field{10, 10, in(value(labour.Drives(&q.Load.Back)), whole), ""},
-		field{12, 13, label("Weight back, " + unit), ""}, field{14, 15, in(formula("ROUND(SUM(home_weight),2)", hundredths(q.Load.Back.Mass, l.sys)), sum), ""})
+	l.fields(s, span(1, 1, label("Place")), span(2, 3, in(text(l.address()), sheet.Style{Wrap: true})), span(4, 5, label("Collect")), span(6, 7, in(value(q.Job.Dates.Collect), dated())),
+		span(8, 9, label("Trips back")), span(10, 10, in(value(labour.Drives(&q.Load.Back)), whole)),
+		span(12, 13, label("Weight back, "+unit)), span(14, 15, in(formula("ROUND(SUM(home_weight),2)", hundredths(q.Load.Back.Mass, l.sys)), sum)))
 	l.cellName("job_trips_back", s, 10)
 	l.cellName("total_weight_back", s, 14)
-	n := l.fields(s, field{1, manifestCols, in(text(manifestCaution), sheet.Style{Role: sheet.Notice}), ""})
+	n := l.fields(s, span(1, manifestCols, in(text(manifestCaution), sheet.Style{Role: sheet.Notice})))
 	s.Rows[n-1].Height = 32
 }
 
@@ -210,7 +210,6 @@ func (l *layout) licences(s *sheet.Sheet) {
 	band(s, "Licence and papers, before anyone drives", manifestCols)
 	for _, flag := range flags {
 		keys := strings.Join(trips[flag], ", ")
-		n := l.fields(s, field{1, manifestCols, in(text(keys+": "+flag), sheet.Style{Role: sheet.Warn, Wrap: true}), ""})
-		s.Rows[n-1].Height = 0
+		l.fields(s, span(1, manifestCols, in(text(keys+": "+flag), sheet.Style{Role: sheet.Warn, Wrap: true})))
 	}
 }

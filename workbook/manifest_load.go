@@ -157,10 +157,12 @@ func (l *layout) tripHead(s *sheet.Sheet, w way, trip *load.Trip) {
 	}
 	band(s, trip.Key+" "+vehicleName(trip)+", "+way+": load in this order", manifestCols)
 	if trip.Tow != "" {
-		l.fields(s, field{1, 7, text("Trailer, pulled by " + trip.Tow + ". Check hitch, chains, lights and brakes."), ""})
+		l.fields(s, span(1, 7, text("Trailer, pulled by "+trip.Tow+". Check hitch, chains, lights and brakes.")))
 	} else {
-		l.fields(s, field{1, 1, label("Driver"), ""}, blank(2, 2, "who drives, with the licence for it"), field{3, 3, label("Route"), ""},
-			blank(4, 9, "the way to take, with low bridges and weight limits in mind"), field{10, 11, label("Departs"), ""}, blank(12, 15, "day and time of departure"))
+		// A key is unique in both ways: those back begin with another letter.
+		trip := "_" + ident(trip.Key)
+		l.fields(s, span(1, 1, label("Driver")), blank(2, 2, "driver"+trip, "who drives, with the licence for it"), span(3, 3, label("Route")),
+			blank(4, 9, "route"+trip, "the way to take, with low bridges and weight limits in mind"), span(10, 11, label("Departs")), blank(12, 15, "departs"+trip, "day and time of departure"))
 	}
 	at := func(column string) string {
 		return find(w.vehicles+"_"+column, w.vehicles+"_key", quoted(trip.Key))
@@ -170,10 +172,10 @@ func (l *layout) tripHead(s *sheet.Sheet, w way, trip *load.Trip) {
 	if trip.Mass > trip.Payload || tenths(trip.Volume, l.sys) > tenths(trip.Room, l.sys) {
 		state = tripOver
 	}
-	n := l.fields(s, field{1, 1, label("Load"), ""}, field{2, 2, in(formula(at("load"), hundredths(trip.Mass, l.sys)), weight), ""},
-		field{3, 3, label("of payload, " + l.sys.MassUnit()), ""}, field{4, 5, in(formula(at("payload"), trip.Payload.In(l.sys)), weight), ""},
-		field{6, 6, in(formula(at("state"), state), sheet.Style{Bold: true}), ""},
-		field{7, 15, in(text("Weigh it; the plate and local law govern. The driver secures the load."), sheet.Style{Role: sheet.Faint}), ""})
+	n := l.fields(s, span(1, 1, label("Load")), span(2, 2, in(formula(at("load"), hundredths(trip.Mass, l.sys)), weight)),
+		span(3, 3, label("of payload, "+l.sys.MassUnit())), span(4, 5, in(formula(at("payload"), trip.Payload.In(l.sys)), weight)),
+		span(6, 6, in(formula(at("state"), state), sheet.Style{Bold: true})),
+		span(7, 15, in(text("Weigh it; the plate and local law govern. The driver secures the load."), sheet.Style{Role: sheet.Faint})))
 	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: n, C1: 6, R2: n, C2: 6},
 		Formula: sheet.AbsRef(n, 6) + "=" + quoted(tripOver), Role: sheet.Warn})
 }

@@ -86,19 +86,20 @@ func (l *layout) pickHead(s *sheet.Sheet, rows []portion) {
 	sum := sheet.Style{Role: sheet.Total, Format: sheet.Num2}
 	count := sheet.Style{Role: sheet.Total, Format: sheet.Whole}
 	dates := l.q.Job.Dates
-	l.fields(s, field{1, 1, label("Event"), ""}, field{2, 4, text(l.q.Job.Event.Name), ""},
-		field{5, 6, label("Deliver"), ""}, field{7, 10, in(value(dates.Deliver), dated()), ""},
-		field{11, 12, label("Lines to pick"), ""}, field{13, 13, in(formula(`COUNTIF(pick_quantity,">0")`, lines), count), ""})
-	n := l.fields(s, field{1, 1, label("Place"), ""}, field{2, 4, in(text(l.address()), sheet.Style{Wrap: true}), ""},
-		field{5, 6, label("Pick on"), ""}, field{7, 10, in(value(dates.Deliver.AddDays(-1)), sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left}), ""},
-		field{11, 12, label("Weight of all, " + l.sys.MassUnit()), ""}, field{13, 13, in(formula("ROUND(SUM(pick_weight),2)", hundredths(mass, l.sys)), sum), ""})
+	l.fields(s, span(1, 1, label("Event")), span(2, 4, text(l.q.Job.Event.Name)),
+		span(5, 6, label("Deliver")), span(7, 10, in(value(dates.Deliver), dated())),
+		span(11, 12, label("Lines to pick")), span(13, 13, in(formula(`COUNTIF(pick_quantity,">0")`, lines), count)))
+	n := l.fields(s, span(1, 1, label("Place")), span(2, 4, in(text(l.address()), sheet.Style{Wrap: true})),
+		span(5, 6, label("Pick on")), span(7, 10, in(value(dates.Deliver.AddDays(-1)), sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left})),
+		span(11, 12, label("Weight of all, "+l.sys.MassUnit())), span(13, 13, in(formula("ROUND(SUM(pick_weight),2)", hundredths(mass, l.sys)), sum)))
 	l.cellName("total_weight", s, 13)
+	l.name("pick_on", s, sheet.Range{R1: n, C1: 7, R2: n, C2: 7}, "")
 	l.allow(s, n, 7, sheet.Validation{Kind: sheet.Date, Min: "1", Max: itoa(dates.Deliver.Serial())}, "the day on which the goods are pulled, not after delivery")
-	l.fields(s, field{1, 1, label("Pulled by"), ""}, blank(2, 3, "name of who pulled the goods"),
-		field{4, 5, label("Checked by"), ""}, blank(6, 8, "name of who checked what was loaded"),
-		field{9, 10, label("Day, time"), ""}, blank(11, 13, "when loading was finished"))
-	l.fields(s, field{1, 13, in(text("For one vehicle: press the arrow beside Vehicle, keep one, print; its lines alone are printed. "+
-		"Count loaded only where it differs from Pick. A note says what was taken instead."), sheet.Style{Role: sheet.Faint}), ""})
+	l.fields(s, span(1, 1, label("Pulled by")), blank(2, 3, "pick_pulled_by", "name of who pulled the goods"),
+		span(4, 5, label("Checked by")), blank(6, 8, "pick_checked_by", "name of who checked what was loaded"),
+		span(9, 10, label("Day, time")), blank(11, 13, "pick_finished", "when loading was finished"))
+	l.fields(s, span(1, 13, in(text("For one vehicle: press the arrow beside Vehicle, keep one, print; its lines alone are printed. "+
+		"Count loaded only where it differs from Pick. A note says what was taken instead."), sheet.Style{Role: sheet.Faint})))
 }
 
 // dated is the style of a day at the head of a sheet.

@@ -118,24 +118,32 @@ func shortVehicle(t *load.Trip) string {
 }
 
 // field is one cell of a row that stands outside tables, merged from one
-// column to another. With words on what goes in it, it is a blank to fill in.
+// column to another. With words on what goes in it, it is a blank to fill in,
+// and its name is the one by which it is found again.
 type field struct {
-	from, to int
-	cell     sheet.Cell
-	explain  string
+	from, to      int
+	cell          sheet.Cell
+	name, explain string
 }
 
 // label is the words before a field.
 func label(s string) sheet.Cell { return in(text(s), sheet.Style{Role: sheet.Label, Bold: true}) }
 
+// span is a field that is only read.
+func span(from, to int, cell sheet.Cell) field { return field{from: from, to: to, cell: cell} }
+
 // blank is a place to write by hand or by typing.
-func blank(from, to int, explain string) field {
-	return field{from, to, in(text(""), sheet.Style{Role: sheet.InputText}), explain}
+func blank(from, to int, name, explain string) field {
+	return field{from, to, in(text(""), sheet.Style{Role: sheet.InputText}), name, explain}
 }
 
-// fields writes one row of fields and gives its number.
+// fieldHeight leaves room to write by hand.
+const fieldHeight = 18
+
+// fields writes one row of fields and gives its number. A text that may take
+// several lines makes the row as high as it needs.
 func (l *layout) fields(s *sheet.Sheet, list ...field) int {
-	row := sheet.Row{Height: 18}
+	row := sheet.Row{Height: fieldHeight}
 	n := len(s.Rows) + 1
 	for _, f := range list {
 		for len(row.Cells) < f.to {
@@ -145,10 +153,14 @@ func (l *layout) fields(s *sheet.Sheet, list ...field) int {
 			row.Cells[col-1].Style = f.cell.Style
 		}
 		row.Cells[f.from-1] = f.cell
+		if f.cell.Style.Wrap {
+			row.Height = 0
+		}
 		if f.to > f.from {
 			s.Merges = append(s.Merges, sheet.Range{R1: n, C1: f.from, R2: n, C2: f.to})
 		}
-		if f.explain != "" {
+		if f.name != "" {
+			l.name(f.name, s, sheet.Range{R1: n, C1: f.from, R2: n, C2: f.from}, "")
 			l.allow(s, n, f.from, words(200), f.explain)
 		}
 	}

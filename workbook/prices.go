@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"tentwright/catalog"
-	"tentwright/catalog/unit"
 	"tentwright/quote/parts"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
@@ -28,6 +27,7 @@ func (l *layout) priceList() {
 		{"tax", "Tax class", 12, body(sheet.Text)},
 		{"break", "Quantity break", 12, body(sheet.Text)},
 		{"describe", "Description", 40, wrap()},
+		{"whole", "In pieces", 9, body(sheet.Text)},
 	})
 	for i := range l.q.Catalog.Families {
 		l.priceFamily(t, &l.q.Catalog.Families[i])
@@ -37,7 +37,7 @@ func (l *layout) priceList() {
 	}
 	t.end()
 	t.widths()
-	// Descriptions are for the screen; with them the list prints too small.
+	// The last columns are for the screen; with them the list prints too small.
 	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: t.col("describe") - 1}
 	l.allowColumn(t, "price", amounts(), "base price of one, for the base period")
 	l.allowColumn(t, "cost", amounts(), "what one hire of one costs the yard")
@@ -67,6 +67,8 @@ func (l *layout) priceFamily(t *table, f *catalog.Family) {
 		if size.Cost == nil && f.AreaCost != nil {
 			n.set("cost", in(formula(l.rounded(area+"*area_cost_"+ident(f.ID)), cost), calc(sheet.Money)))
 		}
+		n.set("weight", value(l.sizeMass(f, size).In(l.sys)))
+		n.set("whole", text(yes(true)))
 		l.priceRow(n, sizeID(f, size), f.Name+" "+size.ID, parts.SectionTents, "each", f.Period, price.Hire, f.Tax, "")
 	}
 }
@@ -83,6 +85,7 @@ func (l *layout) priceItem(t *table, it *catalog.Item) {
 	n.set("cost", value(c.ItemCost(it)))
 	n.set("weight", value(l.itemMass(it).In(l.sys)))
 	n.set("describe", text(it.Describe))
+	n.set("whole", text(yes(it.CountsWhole())))
 	if it.SubHire != nil {
 		n.set("markup", value(it.SubHire.Markup))
 		if it.Price.IsZero() {
@@ -99,20 +102,4 @@ func (l *layout) priceRow(n *line, id, name, section, unit, period, kind, tax, b
 	}
 	n.set("factor", formula("period_"+ident(period)+"_times", l.q.Price.FactorOf(period)))
 	n.add()
-}
-
-// itemMass is what one of an item weighs, kits opened down to their parts and
-// without packs or spares: an estimate for added lines until they are quoted.
-func (l *layout) itemMass(it *catalog.Item) unit.Mass {
-	var sum float64
-	for _, content := range it.Contents {
-		var each unit.Mass
-		if content.Item != "" {
-			each = l.itemMass(l.q.Catalog.Item(content.Item))
-		} else {
-			each, _ = l.q.Catalog.Mass(content.Part)
-		}
-		sum += content.Count.InexactFloat64() * float64(each)
-	}
-	return unit.Mass(sum).RoundTo(l.sys)
 }

@@ -1,8 +1,7 @@
 package workbook
 
 import (
-	"math"
-	"strings"
+	"slices"
 
 	"tentwright/workbook/sheet"
 )
@@ -23,13 +22,13 @@ func (p *quotePage) foot() {
 		p.group(first)
 	}
 	if first := p.next() + 1; sheet.Clean(c.Terms) != "" {
-		p.block(block{"Terms", c.Terms}, sheet.Style{Role: sheet.Faint, Wrap: true})
+		p.block(block{"Terms", c.Terms, ""}, sheet.Style{Role: sheet.Faint, Wrap: true})
 		p.groups = append(p.groups, sheet.Range{R1: first, C1: 1, R2: min(first+termsTogether, len(p.s.Rows)), C2: quoteCols})
 	}
 	first := p.next() + 1
 	p.band(acceptWords)
-	p.signature(p.l.q.Job.Customer.Name, "of the customer")
-	p.signature(c.Company.Name, "of the yard")
+	p.signature(p.l.q.Job.Customer.Name, "customer")
+	p.signature(c.Company.Name, "yard")
 	p.group(first)
 }
 
@@ -45,7 +44,8 @@ func (p *quotePage) block(b block, style sheet.Style) {
 	p.paragraphs(b.words, style)
 }
 
-// signature writes cells for name, signature and day, the words below each.
+// signature writes cells for name, signature and day, the words below each. They
+// have names in the office's book only.
 func (p *quotePage) signature(who, whose string) {
 	spans := [][2]int{{quoteNo, quoteName}, {quoteCount, quoteChoice}, {quoteMark, quoteAmount}}
 	cells := make([]sheet.Cell, quoteCols)
@@ -63,9 +63,18 @@ func (p *quotePage) signature(who, whose string) {
 	}
 	p.put(14, captions...)
 	anyText := sheet.Validation{Kind: sheet.TextLen, Max: "200", AllowBlank: true}
-	p.l.allow(p.s, row, quoteNo, anyText, "name of who signs, "+whose)
-	p.l.allow(p.s, row, quoteCount, anyText, "signature "+whose+", by hand on paper")
-	p.l.allow(p.s, row, quoteMark, sheet.Validation{Kind: sheet.Date, Min: firstDay, Max: lastDay, AllowBlank: true}, "day of signing, such as 2026-07-04")
+	day := sheet.Validation{Kind: sheet.Date, Min: firstDay, Max: lastDay, AllowBlank: true}
+	p.sign(row, quoteNo, whose, "name", anyText, "name of who signs, of the "+whose)
+	p.sign(row, quoteCount, whose, "signature", anyText, "signature of the "+whose+", by hand on paper")
+	p.sign(row, quoteMark, whose, "date", day, "day of signing, such as 2026-07-04")
+}
+
+// sign lets one cell be filled in, such as sign_customer_name.
+func (p *quotePage) sign(row, col int, whose, what string, v sheet.Validation, explain string) {
+	p.l.allow(p.s, row, col, v, explain)
+	if !p.customer {
+		p.l.name("sign_"+whose+"_"+what, p.s, sheet.Range{R1: row, C1: col, R2: row, C2: col}, "")
+	}
 }
 
 // Measures of a printed page in points.
@@ -73,7 +82,6 @@ const (
 	letterHeight = 792
 	a4Height     = 842
 	edges        = 2 * 54 // upper and lower margin
-	widthUnit    = 6.0    // one unit of column width
 	usualRow     = 15.0
 	// slack is what rows may come out higher than reckoned here.
 	slack = 0.98
@@ -84,6 +92,9 @@ const leastScale = 78
 
 // textSizes are the sizes of print of the roles that are not 10 points.
 var textSizes = map[sheet.Role]float64{sheet.Title: 16, sheet.Subtitle: 11, sheet.Section: 11, sheet.Grand: 13, sheet.Faint: 8}
+
+// boldRoles are the roles on the Quote sheet that are always bold.
+var boldRoles = []sheet.Role{sheet.Title, sheet.Heading, sheet.Section, sheet.Total, sheet.Grand, sheet.Notice}
 
 // paginate begins a new page before each group of rows that would be torn.
 // What is longer than a page runs on.
@@ -181,40 +192,19 @@ func (p *quotePage) height(row int) float64 {
 		if !ok || words == "" || p.manyRows(row, i+1) {
 			continue
 		}
-		width := p.room(row, i+1)
-		if !r.Cells[i].Style.Wrap {
-			width = math.MaxFloat64
-		}
-		most = max(most, linesHigh(words, r.Cells[i].Style.Role, width))
+		most = max(most, textHigh(words, r.Cells[i].Style, p.room(row, i+1)))
 	}
 	return most
 }
 
-// linesHigh is how high a text of a role stands in a width, in points.
-func linesHigh(words string, role sheet.Role, width float64) float64 {
-	size := textSizes[role]
+// textHigh is how high a text of a style stands in a width, in points.
+func textHigh(words string, style sheet.Style, width float64) float64 {
+	size := textSizes[style.Role]
 	if size == 0 {
 		size = 10
 	}
-	lines := math.Ceil(wordsWide(words) * size / (width - 4))
-	return lines*size*1.2 + 3
-}
-
-// wordsWide is how wide a text runs, as a multiple of its size: narrow letters
-// about a quarter, capitals and wide ones seven tenths, others half.
-func wordsWide(words string) float64 {
-	sum := 0.0
-	for _, r := range words {
-		switch {
-		case strings.ContainsRune(" .,:;'!|()-ijltfrI", r):
-			sum += 0.28
-		case r >= 'A' && r <= 'Z', r == 'm', r == 'w', r > '~':
-			sum += 0.7
-		default:
-			sum += 0.55
-		}
-	}
-	return sum
+	bold := style.Bold || slices.Contains(boldRoles, style.Role)
+	return sheet.TextHeight(words, size, bold, style.Wrap, style.Indent, width)
 }
 
 // manyRows tells whether a cell is merged over several rows, which grow for
@@ -238,7 +228,7 @@ func (p *quotePage) room(row, col int) float64 {
 	}
 	sum := 0.0
 	for c := col; c <= to; c++ {
-		sum += p.s.Columns[c-1].Width * widthUnit
+		sum += p.s.Columns[c-1].Width * sheet.ColumnPoints
 	}
 	return sum
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tentwright/catalog/money"
 	"tentwright/quote"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
@@ -84,13 +85,42 @@ func (p *quotePage) order(line *price.Line, choice, amount sheet.Cell) int {
 	}
 	return p.put(0,
 		in(value(p.l.keys[line.Key]), sheet.Style{Role: sheet.Plain, Format: sheet.Whole, Align: sheet.Centre}),
-		in(text(line.Name), sheet.Style{Role: sheet.Plain, Wrap: true}),
+		in(p.describe(line), sheet.Style{Role: sheet.Plain, Wrap: true}),
 		in(count, sheet.Style{Role: sheet.Plain, Format: countFormat(line.Unit)}),
 		in(text(line.Unit), sheet.Style{Role: sheet.Plain, Indent: 1}),
 		choice,
 		in(text(p.marks.of(line.Tax, line.Kind)), sheet.Style{Role: sheet.Plain, Align: sheet.Centre}),
 		in(amount, sheet.Style{Role: sheet.Plain, Format: sheet.Money}))
 }
+
+// describe is the name of a line with what is taken off this line alone: for its
+// quantity, and by hand. Where the customer sees only totals, the lines without
+// a price of their own say nothing of it.
+func (p *quotePage) describe(line *price.Line) sheet.Cell {
+	silent := p.show == "total" && !line.Order.Optional
+	words := line.Name
+	for _, off := range []money.Number{line.Break, line.Hand} {
+		if off.IsPositive() && !silent {
+			words += lessWords + off.String() + " %"
+		}
+	}
+	if p.customer {
+		return text(words)
+	}
+	f := p.find(line, "name")
+	for _, column := range []string{"break", "hand"} {
+		off := p.find(line, column)
+		shown := off + ">0"
+		if !line.Order.Optional {
+			shown = `AND(job_show<>"total",` + shown + ")"
+		}
+		f += "&IF(" + shown + "," + quoted(lessWords) + "&" + off + `&" %","")`
+	}
+	return formula(f, words)
+}
+
+// lessWords stand between a line's name and the percentage taken off it.
+const lessWords = ", less "
 
 // countFormat shows what is counted in wholes and what is measured as it is.
 func countFormat(unit string) sheet.Format {
@@ -143,7 +173,7 @@ func (p *quotePage) optional() {
 	last := first
 	for i, line := range list {
 		last = p.extra(line)
-		if i == 0 {
+		if i == 0 && len(list) > extrasTogether {
 			p.group(start)
 		}
 	}
@@ -155,10 +185,14 @@ func (p *quotePage) optional() {
 	}
 	p.wide("Choose Yes or No; the totals below follow. Labour and delivery for added extras are confirmed in a revised quote.",
 		sheet.Style{Role: sheet.Faint, Wrap: true})
-	if last > first {
-		p.group(last) // the remark is not alone on a page
+	if len(list) <= extrasTogether {
+		last = start
 	}
+	p.group(last) // the remark is not alone on a page
 }
+
+// extrasTogether is how many extras stay on one page, under their heads.
+const extrasTogether = 10
 
 // extra writes one extra with its price and choice, and gives its row.
 func (p *quotePage) extra(line *price.Line) int {

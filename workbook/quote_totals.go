@@ -21,7 +21,7 @@ func (p *quotePage) totals() {
 	} else {
 		p.officeTotals()
 	}
-	p.beside(first, block{"Payment", p.l.q.Catalog.Payment}, block{"Notes", p.l.q.Job.Notes})
+	p.beside(first, block{"Payment", p.l.q.Catalog.Payment, ""}, block{"Notes", p.l.q.Job.Notes, "job_notes"})
 	p.put(4)
 	p.notice()
 	if legend := p.marks.legend(); legend != "" {
@@ -30,8 +30,9 @@ func (p *quotePage) totals() {
 	p.group(first)
 }
 
-// block is a text with its title.
-type block struct{ title, words string }
+// block is a text with its title, and the name of the cell that holds it, if
+// the office changes it in the workbook.
+type block struct{ title, words, name string }
 
 // beside writes blocks at the left of the totals, from the row of the band on,
 // one under the other. What needs more room than there is goes below.
@@ -40,7 +41,7 @@ func (p *quotePage) beside(row int, list ...block) {
 	for _, b := range list {
 		paragraphs, need := unwrapped(b.words), 0.0
 		for _, words := range paragraphs {
-			need += linesHigh(words, style.Role, p.room(row, 1)+p.room(row, quoteName))
+			need += textHigh(words, style, p.room(row, 1)+p.room(row, quoteName))
 		}
 		// One row more than it takes keeps the text off the next band.
 		box := sheet.Range{R1: row + 1, C1: 1, R2: row + int(need/usualRow) + 1, C2: quoteName}
@@ -51,7 +52,11 @@ func (p *quotePage) beside(row int, list ...block) {
 		default:
 			p.s.Rows[row-1].Cells[0] = in(text(b.title), sheet.Style{Role: sheet.Section})
 			p.s.Rows[row-1].Cells[1].Style = sheet.Style{Role: sheet.Section}
-			p.s.Rows[row].Cells[0] = in(text(strings.Join(paragraphs, "\n")), style)
+			words := text(strings.Join(paragraphs, "\n"))
+			if b.name != "" && !p.customer && words.Value == sheet.Clean(b.words) {
+				words.Formula = b.name + `&""`
+			}
+			p.s.Rows[row].Cells[0] = in(words, style)
 			p.s.Merges = append(p.s.Merges, box)
 			row = box.R2 + 1
 		}
@@ -115,6 +120,7 @@ const (
 	labourIncluded = labourWords + ", included"
 	deliveryWords  = "Delivery and collection"
 	exemptWords    = ", exempt"
+	discountWords  = "Discounts included above"
 	receivedWords  = "Received, with thanks"
 	openWords      = "Still due"
 )
@@ -140,6 +146,7 @@ func (p *quotePage) officeTotals() {
 		p.officeCharge(&r.Lines[i])
 	}
 	p.sum(sheet.Total, text("Subtotal"), sheet.Cell{}, formula("total_subtotal", r.Subtotal))
+	p.officeDiscounts()
 	for i := range r.Taxes {
 		t := &r.Taxes[i]
 		id := "tax_" + ident(t.Tax.ID)
@@ -151,6 +158,34 @@ func (p *quotePage) officeTotals() {
 	p.sum(sheet.Label, text(p.balanceLabel()), sheet.Cell{}, formula("total_balance", r.Balance))
 	p.officePaid(receivedWords, "total_received", r.Received)
 	p.officePaid(openWords, "total_open", r.Due)
+}
+
+// officeDiscounts shows what all discounts on the order lines come to, in small
+// print, since it is no part of the sum.
+func (p *quotePage) officeDiscounts() {
+	off := p.l.takenOff(func(*price.Line) bool { return true })
+	tables := p.l.orderTables()
+	full := sumOver(tables, "SUMPRODUCT("+p.l.rounded("@_ordered*@_price*@_factor")+")")
+	f := p.l.rounded(full + "-(" + sumOver(tables, "SUM(@_amount)") + ")")
+	hidden, show := f+"=0", !off.IsZero()
+	p.sum(sheet.Faint, unless(hidden, quoted(discountWords), discountWords, show), sheet.Cell{}, unless(hidden, f, off, show))
+}
+
+// takenOff is what the order lines that count would come to without any
+// discount, less what is charged.
+func (l *layout) takenOff(counts func(*price.Line) bool) money.Number {
+	sum := money.Zero
+	for i := range l.q.Price.Lines {
+		if line := &l.q.Price.Lines[i]; line.Order != nil && counts(line) {
+			sum = sum.Add(l.fullPrice(line, line.Ordered)).Sub(line.Amount)
+		}
+	}
+	return sum
+}
+
+// fullPrice is what so many of a line cost before any discount.
+func (l *layout) fullPrice(line *price.Line, quantity money.Number) money.Number {
+	return l.q.Price.Currency.Round(quantity.Mul(line.Base).Mul(line.Factor))
 }
 
 // officeCharge shows a charge on the whole by its name.

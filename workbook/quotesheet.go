@@ -219,19 +219,34 @@ func joined(between string, list ...string) string {
 	return strings.Join(some, between)
 }
 
+// shown is a text of the quote, and the formula that gives it from the sheet
+// Job; the customer's file has no such sheet and takes the text.
+type shown struct{ words, formula string }
+
+// fromJob is the text of a field of the sheet Job.
+func fromJob(words, name string) shown { return shown{words, name + `&""`} }
+
+// behind is a field with words before it, nothing where the field is empty.
+func behind(before, words, name string) shown {
+	if words != "" {
+		words = before + words
+	}
+	return shown{words, "IF(LEN(" + name + ")>0," + quoted(before) + "&" + name + `,"")`}
+}
+
 // parties writes who buys and what for at the left, the days at the right.
 func (p *quotePage) parties() {
 	j := p.l.q.Job
-	left := texts(sheet.Style{Role: sheet.Plain, Wrap: true}, j.Customer.Name, j.Customer.Contact,
-		strings.Join(j.Customer.Address, ", "), joined(" · ", j.Customer.Phone, j.Customer.Email))
-	guests, contact := "", ""
+	reach := shown{joined(" · ", j.Customer.Phone, j.Customer.Email),
+		`job_customer_phone&IF(AND(LEN(job_customer_phone)>0,LEN(job_customer_email)>0)," · ","")&job_customer_email`}
+	guests := ""
 	if j.Event.Guests > 0 {
-		guests = "Guests: " + itoa(j.Event.Guests)
+		guests = itoa(j.Event.Guests)
 	}
-	if j.Event.Contact != "" {
-		contact = "On site: " + j.Event.Contact
-	}
-	left = append(left, texts(sheet.Style{Role: sheet.Plain, Wrap: true}, j.Event.Name, strings.Join(j.Event.Address, ", "), guests, contact)...)
+	left := p.texts(fromJob(j.Customer.Name, "job_customer_name"), fromJob(j.Customer.Contact, "job_customer_contact"),
+		fromJob(strings.Join(j.Customer.Address, ", "), "job_customer_address"), reach)
+	left = append(left, p.texts(fromJob(j.Event.Name, "job_event_name"), fromJob(strings.Join(j.Event.Address, ", "), "job_event_address"),
+		behind("Guests: ", guests, "job_guests"), behind("On site: ", j.Event.Contact, "job_event_contact"))...)
 	head := fill(text("Customer and event"), sheet.Style{Role: sheet.Section}, quoteCols)
 	head[quoteRight-1].Value = "Dates"
 	p.put(18, head...)
@@ -245,7 +260,11 @@ func (p *quotePage) parties() {
 		}
 		if i < len(right) {
 			cells[quoteRight-1] = in(text(right[i].label), sheet.Style{Role: sheet.Label})
-			cells[quoteMark-1] = in(value(right[i].day), sheet.Style{Role: sheet.Plain, Format: sheet.DateLong, Align: sheet.Left})
+			day := value(right[i].day)
+			if !p.customer {
+				day.Formula = right[i].name
+			}
+			cells[quoteMark-1] = in(day, sheet.Style{Role: sheet.Plain, Format: sheet.DateLong, Align: sheet.Left})
 			p.merge(quoteRight, quoteMark-1)
 			p.merge(quoteMark, quoteAmount)
 		}
@@ -254,33 +273,39 @@ func (p *quotePage) parties() {
 }
 
 // texts are cells of the texts that are not empty, the first of them bold.
-func texts(style sheet.Style, list ...string) []sheet.Cell {
+func (p *quotePage) texts(list ...shown) []sheet.Cell {
 	var cells []sheet.Cell
-	for _, s := range list {
-		if s != "" {
-			style.Bold = len(cells) == 0
-			cells = append(cells, in(text(s), style))
+	for _, x := range list {
+		if x.words == "" {
+			continue
 		}
+		cell := text(x.words)
+		if !p.customer {
+			cell.Formula = x.formula
+		}
+		cells = append(cells, in(cell, sheet.Style{Role: sheet.Plain, Wrap: true, Bold: len(cells) == 0}))
 	}
 	return cells
 }
 
-// pair is a label with its day.
+// pair is a label with its day, and the name of that day on the sheet Job; of
+// a day that follows from others, none.
 type pair struct {
 	label string
 	day   unit.Date
+	name  string
 }
 
 // days lists the days of the quote and of the event.
 func (p *quotePage) days() []pair {
 	d := p.l.q.Job.Dates
-	list := []pair{{"Quoted", d.Quoted}, {"Valid until", p.l.q.Price.ValidUntil}, {"Delivery", d.Deliver}}
+	list := []pair{{"Quoted", d.Quoted, "job_date_quoted"}, {"Valid until", p.l.q.Price.ValidUntil, ""}, {"Delivery", d.Deliver, "job_date_deliver"}}
 	if d.From == d.To {
-		list = append(list, pair{"Event", d.From})
+		list = append(list, pair{"Event", d.From, "job_date_from"})
 	} else {
-		list = append(list, pair{"Event from", d.From}, pair{"Event to", d.To})
+		list = append(list, pair{"Event from", d.From, "job_date_from"}, pair{"Event to", d.To, "job_date_to"})
 	}
-	return append(list, pair{"Taken down", d.Strike}, pair{"Collection", d.Collect})
+	return append(list, pair{"Taken down", d.Strike, "job_date_strike"}, pair{"Collection", d.Collect, "job_date_collect"})
 }
 
 // dateText is a day in words, as the dates in cells are shown.

@@ -58,18 +58,18 @@ func (l *layout) returnHead(s *sheet.Sheet) {
 			lines++
 		}
 	}
-	l.fields(s, field{1, 1, label("Event"), ""}, field{2, 3, text(l.q.Job.Event.Name), ""}, field{4, 5, label("Collect"), ""}, field{6, 8, in(value(l.q.Job.Dates.Collect), dated()), ""},
-		field{9, 9, label("Lines out"), ""}, field{10, 10, in(formula(`COUNTIF(return_out,">0")`, lines), count), ""},
-		field{11, 11, in(text("counted"), sheet.Style{Role: sheet.Label, Indent: 1}), ""}, field{12, 12, in(formula("COUNT(return_counted)", 0), count), ""})
-	l.fields(s, field{1, 1, label("Place"), ""}, field{2, 3, in(text(l.address()), sheet.Style{Wrap: true}), ""}, field{4, 5, label("All charges"), ""},
-		field{6, 8, in(formula("SUM(return_charge)", money.Zero), sheet.Style{Role: sheet.Total, Format: sheet.Money, Align: sheet.Left}), ""},
-		field{9, 9, label("Pieces missing"), ""}, field{10, 10, in(formula("SUM(return_missing)", 0), count), ""},
-		field{11, 11, in(text("damaged"), sheet.Style{Role: sheet.Label, Indent: 1}), ""}, field{12, 12, in(formula("SUM(return_damaged)", 0), count), ""})
+	l.fields(s, span(1, 1, label("Event")), span(2, 3, text(l.q.Job.Event.Name)), span(4, 5, label("Collect")), span(6, 8, in(value(l.q.Job.Dates.Collect), dated())),
+		span(9, 9, label("Lines out")), span(10, 10, in(formula(`COUNTIF(return_out,">0")`, lines), count)),
+		span(11, 11, in(text("counted"), sheet.Style{Role: sheet.Label, Indent: 1})), span(12, 12, in(formula("COUNT(return_counted)", 0), count)))
+	l.fields(s, span(1, 1, label("Place")), span(2, 3, in(text(l.address()), sheet.Style{Wrap: true})), span(4, 5, label("All charges")),
+		span(6, 8, in(formula("SUM(return_charge)", money.Zero), sheet.Style{Role: sheet.Total, Format: sheet.Money, Align: sheet.Left})),
+		span(9, 9, label("Pieces missing")), span(10, 10, in(formula("SUM(return_missing)", 0), count)),
+		span(11, 11, in(text("damaged"), sheet.Style{Role: sheet.Label, Indent: 1})), span(12, 12, in(formula("SUM(return_damaged)", 0), count)))
 	l.cellName("total_replacement", s, 6)
-	l.fields(s, field{1, 1, label("Counted by"), ""}, blank(2, 2, "name of who counted"), field{3, 4, label("For customer"), ""}, blank(5, 8, "name of who was present for the customer"),
-		field{9, 9, label("Day, time"), ""}, blank(10, 12, "when the count was finished"))
-	l.fields(s, field{1, 12, in(text("Count by pack, small parts by weight. Charges are a proposal by the price of a new one; the office decides, with the damage waiver in mind. "+
-		"Wet goods are not free again until dry."), sheet.Style{Role: sheet.Faint}), ""})
+	l.fields(s, span(1, 1, label("Counted by")), blank(2, 2, "return_counted_by", "name of who counted"), span(3, 4, label("For customer")), blank(5, 8, "return_for_customer", "name of who was present for the customer"),
+		span(9, 9, label("Day, time")), blank(10, 12, "return_finished", "when the count was finished"))
+	l.fields(s, span(1, 12, in(text("Count by pack, small parts by weight. Charges are a proposal by the price of a new one; the office decides, with the damage waiver in mind. "+
+		"Wet goods are not free again until dry."), sheet.Style{Role: sheet.Faint})))
 }
 
 // wentOut is what the plan sends out on a line of the check-in.

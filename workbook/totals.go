@@ -27,7 +27,7 @@ const (
 	wordsCol  = 3
 	shareCol  = 5
 	baseCol   = 8
-	figureCol = 11
+	figureCol = 14
 )
 
 // charges are the lines that are a share of other lines. They stand outside
@@ -181,9 +181,19 @@ func (l *layout) taxFigures(s *sheet.Sheet) {
 	l.figure(s, "total_tax", "Tax", l.rounded(strings.Join(names, "+")), l.q.Price.Tax, plain)
 }
 
+// paymentHeads say what stands in the cells of a payment.
+func (l *layout) paymentHeads(s *sheet.Sheet) {
+	cells := blankTo(figureCol + 1)
+	for col, head := range map[int]string{wordsCol: "Note", baseCol: "Date", figureCol: "Amount"} {
+		cells[col-1] = in(text(head), sheet.Style{Role: sheet.Heading})
+	}
+	s.Rows = append(s.Rows, sheet.Row{Cells: cells})
+}
+
 // payments are inputs; what is still open follows.
 func (l *layout) payments(s *sheet.Sheet) {
 	band(s, "Payments received", buildPrinted)
+	l.paymentHeads(s)
 	first := len(s.Rows) + 1
 	for n := range max(paymentRows, len(l.q.Job.Payments)+2) {
 		cells := blankTo(figureCol + 1)
@@ -196,12 +206,20 @@ func (l *layout) payments(s *sheet.Sheet) {
 		}
 		s.Rows = append(s.Rows, sheet.Row{Cells: cells})
 	}
-	l.rangeName("payments_amount", s, figureCol, first)
-	block := sheet.Range{R1: first, C1: figureCol, R2: len(s.Rows), C2: figureCol}
-	dates := sheet.Range{R1: first, C1: baseCol, R2: len(s.Rows), C2: baseCol}
-	s.Validations = append(s.Validations,
-		sheet.Validation{Range: block, Kind: sheet.Decimal, Min: "-10000000", Max: "10000000", Title: "What goes here", Prompt: "the amount received", Error: "An amount was expected.", AllowBlank: true},
-		sheet.Validation{Range: dates, Kind: sheet.Date, Min: firstDay, Max: lastDay, Title: "What goes here", Prompt: "the day on which it was received", Error: "A date was expected, such as 2026-07-04.", AllowBlank: true})
+	for _, x := range []struct {
+		name    string
+		col     int
+		allow   sheet.Validation
+		explain string
+	}{
+		{"note", wordsCol, words(mostExplained), "what the payment was for, or how it came"},
+		{"date", baseCol, sheet.Validation{Kind: sheet.Date, Min: firstDay, Max: lastDay}, "the day on which it was received, such as 2026-07-04"},
+		{"amount", figureCol, sheet.Validation{Kind: sheet.Decimal, Min: "-10000000", Max: "10000000"}, "the amount received; what was given back is below zero"},
+	} {
+		l.rangeName("payments_"+x.name, s, x.col, first)
+		x.allow.AllowBlank = true
+		l.allowDown(s, first, x.col, x.allow, x.explain)
+	}
 	plain := sheet.Style{Role: sheet.Total, Format: sheet.Money}
 	l.figure(s, "total_received", "Received", l.rounded("SUM(payments_amount)"), l.q.Price.Received, plain)
 	l.figure(s, "total_open", "Still due", l.rounded("total_due-total_received"), l.q.Price.Due, sheet.Style{Role: sheet.Grand, Format: sheet.Money})
