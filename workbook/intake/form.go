@@ -1,0 +1,138 @@
+package intake
+
+import (
+	"fmt"
+	"strconv"
+
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+	"tentwright/quote/job"
+	"tentwright/workbook/sheet"
+)
+
+// section writes a band and its fields, each with words beside it.
+func (f *form) section(sec *section) {
+	f.band(sec.title, "")
+	for i := range sec.fields {
+		f.field(&sec.fields[i])
+	}
+}
+
+// field writes one cell that stands alone.
+func (f *form) field(d *field) {
+	in, rule := f.shape(d)
+	style := label()
+	style.Bold = d.need
+	last, help := colE, colF
+	if d.tall {
+		last, help = colH, colI
+	}
+	n := f.row(cell(colLabel, d.label, style), in, cell(help, d.help, beside()))
+	if d.tall {
+		f.s.Rows[n-1].Height = 62
+	}
+	f.nameCell(d.name, colValue)
+	f.merge(colValue, last)
+	if d.list != "" {
+		f.allowFrom(colValue, d.list, d.of(f.c), d.help)
+		return
+	}
+	f.allow(colValue, rule, d.help)
+}
+
+// shape is the empty cell of a field and what may be typed into it.
+func (f *form) shape(d *field) (placed, sheet.Validation) {
+	left := func(p placed) placed {
+		p.Style.Align = sheet.Left
+		return p
+	}
+	if d.list != "" {
+		return pick(colValue), sheet.Validation{}
+	}
+	switch d.to(new(job.Job)).(type) {
+	case *unit.Date:
+		return input(colValue, sheet.DateISO), days()
+	case *int:
+		return left(input(colValue, sheet.General)), wholes(d.least, d.most)
+	case *money.Number:
+		return left(input(colValue, sheet.General)), decimals(d.most)
+	case *bool:
+		return pick(colValue), yesOrNo()
+	case *unit.Length:
+		// Words too: "12 mi" says its unit itself.
+		return left(input(colValue, sheet.General)), words(40)
+	}
+	most := d.most
+	if most == 0 {
+		most = 250
+	}
+	p := input(colValue, sheet.Text)
+	if d.tall {
+		// Some programs show no text of more than 255 characters in a cell
+		// that is marked as text.
+		p.Style.Format = sheet.General
+	}
+	return p, words(most)
+}
+
+// site writes a drop-down for every factor that slows the work.
+func (f *form) site() {
+	f.s.Breaks = append(f.s.Breaks, len(f.s.Rows)+2)
+	f.band("Site", "What slows the work. Empty: the first of the list, which is usual. The page Site Visit asks the same.")
+	first := len(f.s.Rows) + 1
+	for i := range f.c.Site {
+		factor := &f.c.Site[i]
+		f.row(cell(colLabel, factor.Name, label()), pick(colValue), cell(colF, "Usual: "+degrees(factor)[0].text, beside()), cell(colKey, factor.ID, key()))
+		f.merge(colValue, colE)
+		f.allowFrom(colValue, "degrees_"+strconv.Itoa(i+1), degrees(factor), "The degree of "+factor.Name+" on this site; empty is the usual one.")
+	}
+	f.nameColumns("site", first, map[string]int{"id": colKey, "degree": colValue})
+}
+
+// loadings writes a Yes or No for every surcharge of unusual hours.
+func (f *form) loadings() {
+	if len(f.c.Rates.Loadings) == 0 {
+		return
+	}
+	f.row(cell(colLabel, "Unusual hours", sheet.Style{Role: sheet.Label, Bold: true}), cell(colValue, "Yes where the surcharge is due; empty: No.", faint()))
+	first := len(f.s.Rows) + 1
+	for i := range f.c.Rates.Loadings {
+		l := &f.c.Rates.Loadings[i]
+		f.row(cell(colLabel, l.Name, sheet.Style{Role: sheet.Label, Wrap: true, Indent: 1}), pick(colValue), cell(colF, "+"+l.Percent.String()+"% on delivery and on labour of its hours", beside()), cell(colKey, l.ID, key()))
+		f.merge(colValue, colE)
+		f.allow(colValue, yesOrNo(), "Yes if this surcharge is due: "+l.Name)
+	}
+	f.nameColumns("loading", first, map[string]int{"id": colKey, "due": colValue})
+}
+
+// windows writes the crew of every stretch of work, for jobs that are not like
+// others.
+func (f *form) windows() {
+	f.heads(colLabel, "Crews, if not the usual", "People", "Days", "Hours before")
+	first := len(f.s.Rows) + 1
+	for i := range f.c.Rates.Windows {
+		w := &f.c.Rates.Windows[i]
+		f.row(cell(colLabel, w.Name, wrapped()), input(colValue, sheet.General), input(colD, sheet.General), input(colE, sheet.General),
+			cell(colF, fmt.Sprintf("Usual: people %d, days %d. Hours before: what each has worked that week already.", w.Crew, w.Days), beside()), cell(colKey, w.ID, key()))
+		f.allow(colValue, wholes(1, 200), "People; empty: the usual crew of this work.")
+		f.allow(colD, wholes(1, 60), "Days; empty: the usual ones of this work.")
+		f.allow(colE, decimals(168), "Hours that each has worked that week already; empty: none.")
+	}
+	f.nameColumns("window", first, map[string]int{"id": colKey, "crew": colValue, "days": colD, "worked": colE})
+}
+
+// payments writes rows for money received.
+func (f *form) payments() {
+	f.band("Payments received", "Money that has come in already, each with its day.")
+	f.heads(colLabel, "", "Day", "Amount", "Note", "", "", "")
+	f.merge(colE, colH)
+	first := len(f.s.Rows) + 1
+	for n := range paymentLines {
+		f.row(cell(colLabel, fmt.Sprintf("Payment %d", n+1), label()), input(colValue, sheet.DateISO), input(colD, sheet.Money), input(colE, sheet.Text))
+		f.merge(colE, colH)
+		f.allow(colValue, days(), "The day on which it was received, e.g. 2026-07-04.")
+		f.allow(colD, decimals(10000000), "The amount, without a currency sign.")
+		f.allow(colE, words(250), "What it is for.")
+	}
+	f.nameColumns("payment", first, map[string]int{"date": colValue, "amount": colD, "note": colE})
+}
