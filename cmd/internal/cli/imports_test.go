@@ -16,6 +16,7 @@ import (
 // every package below. The path of the data runs one way.
 var edges = map[string][]string{
 	"catalog/diag":           {},
+	"catalog/diag/diagtest":  {"catalog/diag"}, // fixtures of faults
 	"catalog/unit":           {},
 	"catalog/money":          {},
 	"catalog/source":         {"catalog/diag", "catalog/unit", "catalog/money"},
@@ -30,9 +31,13 @@ var edges = map[string][]string{
 	"quote/jobtest":          {"catalog", "catalog/*", "quote", "quote/*"}, // jobs for tests
 	"workbook/sheet":         {"catalog/diag", "catalog/unit", "catalog/money"},
 	"workbook/xlsx":          {"workbook/sheet", "catalog/unit", "catalog/money"},
-	"workbook":               {"catalog", "catalog/*", "quote", "quote/*", "workbook/sheet"},
+	"workbook/record":        {"catalog"},
+	"workbook":               {"catalog", "catalog/*", "quote", "quote/*", "workbook/sheet", "workbook/record"},
+	"workbook/intake":        {"catalog", "catalog/*", "quote", "quote/*", "workbook/sheet"},
+	"workbook/revise":        {"catalog", "catalog/*", "quote", "quote/*", "workbook", "workbook/sheet", "workbook/record"},
+	"workbook/listing":       {"catalog", "catalog/*", "workbook/sheet"},
 	"workbook/internal/calc": {"workbook/sheet", "workbook/xlsx"},
-	"cmd/internal/cli":       {"catalog", "catalog/*", "quote", "quote/*", "workbook", "workbook/sheet", "workbook/xlsx"},
+	"cmd/internal/cli":       {"catalog", "catalog/*", "quote", "quote/*", "workbook", "workbook/*"},
 	"cmd/tentwright":         {"cmd/internal/cli"},
 }
 

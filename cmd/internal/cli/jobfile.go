@@ -110,9 +110,24 @@ func (f *jobFile) build(s *shop) (*quote.Quote, error) {
 		list.Join(more)
 	}
 	if q == nil {
-		return nil, faults(f.name(), list, joined(f.source, s.source))
+		return nil, faults(f.name(), f.spoken(list), joined(f.source, s.source))
 	}
 	return q, nil
+}
+
+// spoken leaves out places in a file that nobody sees: that of a job by phone.
+func (f *jobFile) spoken(list diag.List) diag.List {
+	if f.path != "" {
+		return list
+	}
+	var out diag.List
+	for _, p := range list {
+		if p.Pos.File == "" {
+			p.Pos, p.Path = diag.Pos{}, ""
+		}
+		out.Add(p)
+	}
+	return out
 }
 
 // open finds the shop for a job file and computes its quote.

@@ -83,7 +83,9 @@ func (a *app) quotePhone(f *quoteFlags) error {
 		return err
 	}
 	a.warn(s)
-	file := &jobFile{job: made}
+	// Read from what --save would write, so that both give the same quote to the
+	// last byte.
+	file := &jobFile{data: job.Write(made)}
 	q, err := file.build(s)
 	if err != nil {
 		return err

@@ -1,0 +1,198 @@
+package cli
+
+import (
+	"bytes"
+	"fmt"
+	"path/filepath"
+	"regexp"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"tentwright/catalog"
+	"tentwright/workbook"
+	"tentwright/workbook/revise"
+	"tentwright/workbook/xlsx"
+)
+
+// requoteFlags is what the command requote may be told.
+type requoteFlags struct {
+	book                 string
+	force, json, reprice bool
+}
+
+// newRequote is the command that computes the next revision of a workbook.
+func newRequote(a *app) *cobra.Command {
+	var f requoteFlags
+	cmd := &cobra.Command{
+		Use:   "requote BOOK.xlsx",
+		Short: "Compute the next revision from a workbook that was worked in",
+		Long: `Reads what was changed in a quote workbook - quantities, Yes and No, rates, minutes,
+discounts, names, days, added lines - says what it found, computes parts, hours,
+vehicles and price anew, and writes the next revision as a new file with a sheet
+that lists each change with its effect. Notes, ticks, added sheets and the widths
+of columns come along. The workbook itself stays as it is; without a change, no
+revision is written. The shop's figures are those that the workbook was made
+with; --reprice takes the shop as it is now.`,
+		Example: `  tentwright requote dinner.xlsx
+  tentwright requote dinner-r1.xlsx -o offers/dinner-final.xlsx
+  tentwright requote dinner.xlsx --reprice --shop my-yard`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			return oneBook(cmd, args)
+		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.requote(args[0], &f) },
+	}
+	flags := cmd.Flags()
+	flags.StringVarP(&f.book, "output", "o", "", "write the revision to `BOOK.xlsx` (default: the name with -r1, -r2 ...)")
+	flags.BoolVar(&f.reprice, "reprice", false, "take the shop's present prices and rates, and list what differs")
+	flags.BoolVar(&f.force, "force", false, "replace a file that exists already")
+	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON")
+	flags.SortFlags = false
+	return cmd
+}
+
+// oneBook wants the name of one workbook.
+func oneBook(cmd *cobra.Command, args []string) error {
+	switch {
+	case len(args) == 0:
+		return misuse(`see "`+cmd.CommandPath()+` --help"`, "the name of a workbook is missing")
+	case len(args) > 1:
+		return misuse("give one at a time", "one workbook was expected; then came %q", args[1])
+	case !endsIn(args[0], ".xlsx", ".xlsm"):
+		return misuse("a workbook ends in .xlsx", "%q does not end like a workbook", args[0])
+	}
+	return nil
+}
+
+// requote reads a workbook and writes its next revision.
+func (a *app) requote(path string, f *requoteFlags) error {
+	b, file, err := a.openBook(path)
+	if err != nil {
+		return err
+	}
+	result, err := a.revise(b, f)
+	if err != nil || result == nil {
+		return err
+	}
+	data, err := revision(b, file, result)
+	if err != nil {
+		return err
+	}
+	if f.book == "" {
+		f.book = nextName(path, result.Quote.Job.Revision)
+	}
+	if err := writeAll([]output{{f.book, data}}, f.force, []string{path}); err != nil {
+		return err
+	}
+	if f.json {
+		return a.json(result.Quote.Report())
+	}
+	a.changes(result)
+	for _, line := range summary(result.Quote) {
+		a.printf("%s\n", line)
+	}
+	a.printf("wrote %s\n", f.book)
+	return nil
+}
+
+// revise computes the next revision; nil where there is nothing to write.
+func (a *app) revise(b *revise.Book, f *requoteFlags) (*revise.Result, error) {
+	var shop *catalog.Catalog
+	if f.reprice {
+		s, err := a.findShop(filepath.Dir(b.File), ".")
+		if err != nil {
+			return nil, err
+		}
+		if err := s.load(); err != nil {
+			return nil, err
+		}
+		a.warn(s)
+		shop = s.catalog
+	}
+	result, list := b.Revise(shop)
+	if result == nil {
+		return nil, faults("workbook "+b.File, list, nil)
+	}
+	a.problems(list, nil)
+	if len(result.Changes) > 0 {
+		return result, nil
+	}
+	if f.json {
+		return nil, a.json(b.Quote.Report())
+	}
+	a.printf("nothing was changed in %s; no revision was written\n", b.File)
+	return nil, nil
+}
+
+// revision is the workbook of the next revision, with what the office wrote
+// beside the quote.
+func revision(b *revise.Book, file *bookFile, result *revise.Result) ([]byte, error) {
+	changes := result.Changes
+	next := workbook.LayoutWith(result.Quote, workbook.Options{Changes: changes})
+	lost, added := b.Keep(next)
+	if len(lost) > 0 {
+		// What lost its place is told on a sheet that must be laid out with it.
+		next = workbook.LayoutWith(result.Quote, workbook.Options{Changes: append(changes, lost...)})
+		b.Keep(next)
+	}
+	var data bytes.Buffer
+	if err := xlsx.WriteWith(&data, next, xlsx.Foreign{Data: file.data, Sheets: added}); err != nil {
+		return nil, &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
+			advice: "please report it with the command and the workbook"}
+	}
+	return data.Bytes(), nil
+}
+
+// changes prints what was changed and what it did.
+func (a *app) changes(r *revise.Result) {
+	cur, sys := r.Quote.Price.Currency, r.Quote.Catalog.Company.Units
+	a.printf("Changes\n")
+	for _, c := range r.Changes {
+		line := "  " + joinWords(c.Place, c.What)
+		if c.Old != "" || c.New != "" {
+			line += fmt.Sprintf(": %s -> %s", orNone(c.Old), orNone(c.New))
+		}
+		a.printf("%s\n", line)
+		switch e := c.Effect; {
+		case e == nil && c.Note != "":
+			a.printf("      %s\n", c.Note)
+		case e != nil && !(e.Price.IsZero() && e.Hours.IsZero() && e.Weight.IsZero()):
+			a.printf("      price %s, hours %s, weight %s %s\n", signed(cur.Text(e.Price), e.Price.IsPositive()), signed(e.Hours.StringFixed(2), e.Hours.IsPositive()),
+				signed(e.Weight.StringFixed(0), e.Weight.IsPositive()), sys.MassUnit())
+		}
+	}
+}
+
+// joinWords puts a place and what stands there together.
+func joinWords(place, what string) string {
+	if place == "" {
+		return what
+	}
+	return place + "  " + what
+}
+
+// orNone is a text, or a word for an empty one.
+func orNone(text string) string {
+	if text == "" {
+		return "(empty)"
+	}
+	return strings.ReplaceAll(text, "\n", " ")
+}
+
+// signed puts a plus before what became more.
+func signed(text string, more bool) string {
+	if more {
+		return "+" + text
+	}
+	return text
+}
+
+// revisionEnd is how the names of revisions end.
+var revisionEnd = regexp.MustCompile(`-r[0-9]+$`)
+
+// nextName is the name of a revision: that of the first workbook with -r and the
+// revision's number.
+func nextName(path string, revision int) string {
+	stem := strings.TrimSuffix(path, filepath.Ext(path))
+	return fmt.Sprintf("%s-r%d.xlsx", revisionEnd.ReplaceAllString(stem, ""), revision)
+}

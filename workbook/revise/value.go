@@ -1,0 +1,155 @@
+package revise
+
+import (
+	"fmt"
+	"strings"
+
+	"tentwright/catalog/money"
+	"tentwright/catalog/unit"
+	"tentwright/workbook/sheet"
+)
+
+// kind is what a cell is expected to hold.
+type kind int
+
+const (
+	number kind = iota
+	whole
+	truth    // Yes or No
+	word     // any text
+	day      // a date
+	distance // a number of miles or kilometres, or a length with its unit
+	length   // a length with its unit
+)
+
+// value is what a cell holds, read as its kind.
+type value struct {
+	text   string
+	number money.Number
+	yes    bool
+	day    unit.Date
+	length unit.Length
+}
+
+// read reads a cell as a kind. The error says what was found and what was
+// expected; nothing is guessed.
+func read(c sheet.FoundCell, k kind, sys unit.System) (value, error) {
+	if c.Kind == sheet.FoundError {
+		return value{}, fmt.Errorf("the cell shows the error %s; %s was expected", c.Text, expected(k, sys))
+	}
+	text := shown(c)
+	if text == "" && k != word {
+		if c.Formula != "" {
+			return value{}, fmt.Errorf("the formula has no stored result; save the file in a spreadsheet program, or type the value")
+		}
+		return value{}, fmt.Errorf("the cell is empty; %s was expected", expected(k, sys))
+	}
+	switch k {
+	case word:
+		return value{text: text}, nil
+	case truth:
+		return readTruth(c, text)
+	case day:
+		return readDay(c, text)
+	case distance, length:
+		return readLength(c, k, text, sys)
+	}
+	return readNumber(c, k, text, sys)
+}
+
+// expected says what a kind looks like.
+func expected(k kind, sys unit.System) string {
+	switch k {
+	case whole:
+		return "a whole number such as 4"
+	case truth:
+		return "Yes or No"
+	case day:
+		return "a date such as 2026-07-04"
+	case distance:
+		return fmt.Sprintf("a number of %s such as 12.5, or one with its unit", sys.DistanceUnit())
+	case length:
+		return `a length with its unit such as "7 ft" or "2.5 m"`
+	}
+	return "a number such as 12.5"
+}
+
+// readNumber takes a number, or a text that is nothing but one.
+func readNumber(c sheet.FoundCell, k kind, text string, sys unit.System) (value, error) {
+	n := money.Round(money.Float(c.Number), 10)
+	if c.Kind != sheet.FoundNumber {
+		parsed, err := money.Parse(text)
+		if err != nil {
+			return value{}, fmt.Errorf("found %q; %s was expected%s", text, expected(k, sys), commaAdvice(text))
+		}
+		n = parsed
+	}
+	if c.Kind == sheet.FoundNumber && c.Day {
+		return value{}, fmt.Errorf("found a date; %s was expected", expected(k, sys))
+	}
+	if k == whole && !n.Equal(n.Truncate(0)) {
+		return value{}, fmt.Errorf("found %s; %s was expected", n, expected(k, sys))
+	}
+	return value{text: n.String(), number: n}, nil
+}
+
+// commaAdvice reminds of the point where a text is a number but for its comma.
+func commaAdvice(text string) string {
+	if _, err := money.Parse(strings.Replace(text, ",", ".", 1)); err == nil && strings.Count(text, ",") == 1 {
+		return ", with a point and no comma"
+	}
+	return ""
+}
+
+func readTruth(c sheet.FoundCell, text string) (value, error) {
+	switch strings.ToLower(text) {
+	case "yes", "y":
+		return value{text: "Yes", yes: true}, nil
+	case "no", "n":
+		return value{text: "No"}, nil
+	}
+	return value{}, fmt.Errorf("found %q; Yes or No was expected", text)
+}
+
+// firstDay and lastDay bound what is taken for a date, 1950 to 2199; what lies
+// outside is a number in the wrong cell.
+const (
+	firstDay = 18264
+	lastDay  = 109574
+)
+
+func readDay(c sheet.FoundCell, text string) (value, error) {
+	if c.Kind == sheet.FoundNumber {
+		serial := int(c.Number)
+		if serial < firstDay || serial > lastDay {
+			return value{}, fmt.Errorf("found the number %s; %s was expected", text, expected(day, ""))
+		}
+		d := serialDay(serial)
+		return value{text: d.String(), day: d}, nil
+	}
+	d, err := unit.ParseDate(text)
+	if err != nil {
+		return value{}, fmt.Errorf("found %q; %s was expected", text, expected(day, ""))
+	}
+	return value{text: d.String(), day: d}, nil
+}
+
+// serialDay is the day of a spreadsheet's day number; day 60 and those before
+// it, which spreadsheets count wrongly, lie outside what is read.
+func serialDay(serial int) unit.Date {
+	return unit.Date{Year: 1899, Month: 12, Day: 30}.AddDays(serial)
+}
+
+// readLength takes a length with its unit; of a distance also the bare number.
+func readLength(c sheet.FoundCell, k kind, text string, sys unit.System) (value, error) {
+	if k == distance {
+		if n, err := readNumber(c, number, text, sys); err == nil {
+			text = n.text + " " + sys.DistanceUnit()
+		}
+	}
+	l, err := unit.ParseLength(text)
+	if err != nil {
+		return value{}, fmt.Errorf("found %q; %s was expected", text, expected(k, sys))
+	}
+	return value{text: text, length: l}, nil
+}
