@@ -130,8 +130,12 @@ func (f *jobFile) spoken(list diag.List) diag.List {
 	return out
 }
 
-// open finds the shop for a job file and computes its quote.
+// open finds the shop for a job file, or for a filled intake form, and computes
+// its quote.
 func (a *app) open(path string) (*quote.Quote, *jobFile, *shop, error) {
+	if endsIn(path, bookEndings()...) {
+		return a.openIntake(path)
+	}
 	f, err := readJob(path)
 	if err != nil {
 		return nil, nil, nil, err

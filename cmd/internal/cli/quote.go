@@ -22,14 +22,17 @@ type quoteFlags struct {
 func newQuote(a *app) *cobra.Command {
 	var f quoteFlags
 	cmd := &cobra.Command{
-		Use:   "quote [JOB.yaml]",
+		Use:   "quote [JOB.yaml or INTAKE.xlsx]",
 		Short: "Price a job: make its workbook, or give a price by phone",
-		Long: `With a job file, makes the workbook of the quote beside it and prints a summary.
+		Long: `With a job file or a filled intake form, makes the workbook of the quote beside
+it and prints a summary. Cells of a form that must be mended are listed, all at
+once, and stand on a sheet of a copy of the form.
 Without one, prices what --tent and --item name, for a caller on the phone: price,
 hours, vehicles and warnings on one screen. Such a job is delivered the day before
 the event and taken down the day after it; --save keeps it as a job file. The ids
 of tents and items are those of "tentwright list", e.g. tentwright list items chair.`,
 		Example: `  tentwright quote dinner.yaml
+  tentwright quote intake.xlsx
   tentwright quote dinner.yaml -o offers/dinner.xlsx --customer offers/for-them.xlsx
   tentwright quote --tent hip:20x40 --guests 60 --date 2026-07-04 --miles 12
   tentwright quote --tent pole:40x60x2 --item chair-folding=200 --walls solid \
@@ -65,6 +68,9 @@ func (a *app) quoteFile(path string, f *quoteFlags) error {
 	}
 	if f.book == "" && !f.json {
 		f.book = strings.TrimSuffix(path, filepath.Ext(path)) + ".xlsx"
+		if endsIn(path, bookEndings()...) {
+			f.book = quoteName(path)
+		}
 	}
 	return a.deliver(q, f, summary(q), append(s.paths(), file.path))
 }

@@ -67,5 +67,5 @@ func (f *quoteFlags) files(q *quote.Quote) ([]output, error) {
 
 // jobNames completes the name of a job file at the command line.
 func jobNames(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-	return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
+	return []string{"yaml", "yml", "xlsx"}, cobra.ShellCompDirectiveFilterFileExt
 }

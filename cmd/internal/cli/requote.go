@@ -19,6 +19,7 @@ import (
 type requoteFlags struct {
 	book                 string
 	force, json, reprice bool
+	free                 bool // find a name that no file has
 }
 
 // newRequote is the command that computes the next revision of a workbook.
@@ -80,6 +81,9 @@ func (a *app) requote(path string, f *requoteFlags) error {
 	}
 	if f.book == "" {
 		f.book = nextName(path, result.Quote.Job.Revision)
+		if f.free {
+			f.book = freeName(f.book)
+		}
 	}
 	if err := writeAll([]output{{f.book, data}}, f.force, []string{path}); err != nil {
 		return err

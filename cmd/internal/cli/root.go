@@ -18,7 +18,9 @@ func newRoot(a *app) *cobra.Command {
 vehicles) and a job (a file with what a customer asks for), and makes a
 spreadsheet workbook with the quote, the crew hours, the truck manifest and the
 pick list. Without a shop of your own it uses a demonstration yard, so that you
-can try everything at once.`,
+can try everything at once. A file alone, as when it is dropped on the program,
+is quoted, or requoted if it is a quote workbook; what comes of it is written
+beside it.`,
 		Example: `  tentwright quote --tent hip:20x40 --guests 60 --date 2026-07-04 --miles 12
   tentwright list items chair
   tentwright new my-yard
@@ -27,12 +29,17 @@ can try everything at once.`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args: func(cmd *cobra.Command, args []string) error {
-			if len(args) == 0 {
+			if len(args) == 0 || len(args) == 1 && droppable(args[0]) {
 				return nil
 			}
 			return misuse(advised(args[0], commandNames(cmd)), "unknown command %q", args[0])
 		},
-		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				return a.dropped(args[0])
+			}
+			return cmd.Help()
+		},
 	}
 	root.PersistentFlags().StringVar(&a.shop, "shop", "", "use the shop in the folder `DIR` (default: the nearest above the job file or here)")
 	root.SetFlagErrorFunc(flagError)

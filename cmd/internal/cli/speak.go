@@ -54,6 +54,7 @@ type failure struct {
 	advice  string
 	list    diag.List // of the faults, for code Faults
 	src     func(file string) []byte
+	told    bool // everything was said already
 }
 
 func (f *failure) Error() string { return f.problem }
@@ -84,6 +85,9 @@ func (s speaker) fail(err error) int {
 	var f *failure
 	if !errors.As(err, &f) {
 		f = misuse(helpAdvice, "%s", strings.TrimSpace(err.Error()))
+	}
+	if f.told {
+		return f.code
 	}
 	s.problems(f.list, f.src)
 	s.note(f.problem, f.advice)
