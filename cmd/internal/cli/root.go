@@ -44,7 +44,7 @@ beside it.`,
 	root.PersistentFlags().StringVar(&a.shop, "shop", "", "use the shop in the folder `DIR` (default: the nearest above the job file or here)")
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(newHelp())
-	root.AddCommand(newNew(a), newCheck(a), newQuote(a), newIntake(a), newRequote(a), newRates(a), newParts(a), newList(a), newExitCodes())
+	root.AddCommand(newNew(a), newCheck(a), newQuote(a), newIntake(a), newRequote(a), newCompare(a), newCloseout(a), newRates(a), newImport(a), newParts(a), newList(a), newExitCodes())
 	return root
 }
 
