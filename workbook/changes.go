@@ -41,9 +41,11 @@ func (l *layout) changes(list []Change) {
 	for i := range list {
 		c := &list[i]
 		n := t.line()
-		for col, words := range map[string]string{"place": c.Place, "what": c.What, "old": c.Old, "new": c.New, "note": c.Note} {
+		for col, words := range map[string]string{"place": c.Place, "what": c.What, "note": c.Note} {
 			n.set(col, text(words))
 		}
+		n.set("old", asTyped(c.Old))
+		n.set("new", asTyped(c.New))
 		if c.Effect != nil {
 			n.set("price", value(c.Effect.Price))
 			n.set("hours", value(c.Effect.Hours))
@@ -55,6 +57,14 @@ func (l *layout) changes(list []Change) {
 	t.widths()
 	l.changeSums(t, list)
 	s.FreezeRows, s.TitleRows = t.first-1, [2]int{t.first - 1, t.first - 1}
+}
+
+// asTyped is a figure as a number and anything else as the text that it is.
+func asTyped(words string) sheet.Cell {
+	if n, err := money.Parse(words); err == nil {
+		return value(n)
+	}
+	return text(words)
 }
 
 // changeSums adds the effects up under the list.

@@ -29,10 +29,12 @@ type allowance struct{ bytes, cells, entries atomic.Int64 }
 // take uses up bytes.
 func (a *allowance) take(n int) error {
 	if a.bytes.Add(-int64(n)) < 0 {
-		return fault("the file unpacks to more than 300 MB", adviceSmaller)
+		return tooLarge()
 	}
 	return nil
 }
+
+func tooLarge() *Fault { return fault("the file unpacks to more than 300 MB", adviceSmaller) }
 
 // fill uses up cells.
 func (a *allowance) fill(n int) error {
@@ -77,15 +79,26 @@ func openPack(data []byte) (*pack, error) {
 	p.left.bytes.Store(maxUnpacked)
 	p.left.cells.Store(maxCells)
 	p.left.entries.Store(maxEntries)
-	locked := false
+	locked, stated := false, uint64(0)
 	for _, f := range z.File {
 		key := partKey(f.Name)
+		if strings.HasSuffix(key, ".xml") {
+			stated += min(f.UncompressedSize64, maxUnpacked+1)
+		}
 		if _, twice := p.parts[key]; !twice {
 			p.parts[key] = f
 		}
 		locked = locked || f.Flags&1 != 0
 	}
-	return p, p.otherKind(locked)
+	if err := p.otherKind(locked); err != nil {
+		return nil, err
+	}
+	// What the directory states may be a lie, but a file that is open about its
+	// size need not be unpacked to be refused.
+	if stated > maxUnpacked {
+		return nil, tooLarge()
+	}
+	return p, nil
 }
 
 // partKey is the name that a part is found by.
