@@ -137,3 +137,13 @@ type CustomerClass struct {
 	Name     string       `yaml:"name,required" long:"120"`
 	Discount money.Number `yaml:"discount,required" min:"0" max:"100"` // percent
 }
+
+// Distance is a road distance in the shop's unit, miles or kilometres, to one
+// place: charges, hours and zones all go by it, as people read it.
+func (c *Catalog) Distance(l unit.Length) money.Number {
+	far := l.Miles()
+	if c.Company.Units == unit.Metric {
+		far = l.Kilometres()
+	}
+	return money.Round(money.Float(far), 1)
+}

@@ -86,6 +86,7 @@ func (l *layout) build() {
 	l.totals(s)
 	l.payments(s)
 	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: buildPrinted}
+	keepBands(s, buildPrinted)
 }
 
 // numbered is the lines of the order as the quote numbers them, tents apart.

@@ -102,11 +102,12 @@ func (y *yard) drawBacks() {
 		}
 		y.backs[line.key] = b
 		if y.r.IntN(2) == 0 {
+			y.uncounted(row, b)
 			continue
 		}
 		b.counted = max(0, line.picks+y.r.IntN(7)-4)
 		y.setAt("return_counted", row, b.counted)
-		if b.damaged = y.r.IntN(b.counted + 1); y.r.IntN(3) > 0 {
+		if b.damaged = y.r.IntN(b.counted + 3); y.r.IntN(3) > 0 {
 			b.damaged = 0
 		}
 		if b.wet = y.r.IntN(2) == 0; b.wet {
@@ -118,6 +119,19 @@ func (y *yard) drawBacks() {
 		if y.r.IntN(4) == 0 {
 			y.cell("return_each", row, &b.each, 0, 400, 2)
 		}
+	}
+}
+
+// uncounted types of some rows what is damaged or wet, but not how many came
+// back.
+func (y *yard) uncounted(row int, b *back) {
+	switch y.r.IntN(6) {
+	case 0:
+		b.damaged = 1 + y.r.IntN(5)
+		y.setAt("return_damaged", row, b.damaged)
+	case 1:
+		b.wet = true
+		y.setAt("return_wet", row, "Yes")
 	}
 }
 
@@ -254,7 +268,7 @@ func checkYards(t *testing.T, first uint64, many int) {
 		}
 		compared += len(totals) + len(want) + len(wantWords)
 	}
-	for _, word := range []string{"short", "over", "missing", "complete", "OVER", "OK", "requote", "counted"} {
+	for _, word := range []string{"short", "over", "missing", "complete", "OVER", "OK", "requote", "counted", "count", "more"} {
 		if states[word] == 0 {
 			t.Errorf("no %q among the states of %d workbooks; some were expected", word, many)
 		}

@@ -49,6 +49,8 @@ func loadState(line *pickLine, typed bool) string {
 		return fmt.Sprintf("short %d", line.picks-line.out)
 	case line.out > line.picks:
 		return fmt.Sprintf("over %d", line.out-line.picks)
+	case line.share.Part.Tracked && line.out > 1:
+		return fmt.Sprintf("needs %d tags", line.out)
 	}
 	return ""
 }
@@ -61,6 +63,8 @@ func (y *yard) backFigures(line *pickLine, numbers map[string]float64, words map
 	if b.counted >= 0 {
 		missing = max(0, line.out-b.counted)
 		switch {
+		case b.damaged > b.counted:
+			state = "more damaged than back"
 		case missing > 0:
 			state = fmt.Sprintf("missing %d", missing)
 		case b.counted > line.out:
@@ -73,7 +77,10 @@ func (y *yard) backFigures(line *pickLine, numbers map[string]float64, words map
 			state = "complete"
 		}
 	}
-	charge := money.Round(b.each.Mul(money.Int(missing+b.damaged)), 2).InexactFloat64()
+	if b.counted < 0 && (b.damaged > 0 || b.wet) {
+		state = "count first"
+	}
+	charge := money.Round(b.each.Mul(money.Int(missing+min(b.damaged, max(0, b.counted)))), 2).InexactFloat64()
 	numbers["went "+line.key], numbers["missing "+line.key], numbers["charge "+line.key] = float64(line.out), float64(missing), charge
 	numbers["total_replacement"] += charge
 	words["back "+line.key] = state
@@ -83,12 +90,12 @@ func (y *yard) backFigures(line *pickLine, numbers map[string]float64, words map
 }
 
 // tripFigures is what trips may carry with other riders and, on the way out,
-// what they carry of the picks.
+// what they carry of what was loaded.
 func (y *yard) tripFigures(lines []pickLine, numbers map[string]float64, words map[string]string) {
 	sys := y.q.Catalog.Company.Units
 	mass, room := map[string]float64{}, map[string]float64{}
 	for _, line := range lines {
-		p, n := line.share.Part, line.picks
+		p, n := line.share.Part, line.out
 		packs := float64((n + max(1, p.Pack.Holds) - 1) / max(1, p.Pack.Holds))
 		mass[line.trip] += float64(n)*line.share.Each.In(sys) + packs*load.Tare(p).In(sys)
 		room[line.trip] += packs * p.Pack.Size.Volume().In(sys)

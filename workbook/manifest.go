@@ -35,7 +35,7 @@ type way struct {
 // ways are the two directions. What goes out is listed by the pick list, which
 // people sort; what comes home has its own table on the manifest.
 func (l *layout) ways() (out, back way) {
-	return way{&l.q.Load.Out, "trip", "out", "pick_weight", "pick_volume", "pick_trip", "Vehicles out"},
+	return way{&l.q.Load.Out, "trip", "out", "pick_out_weight", "pick_out_volume", "pick_trip", "Vehicles out"},
 		way{&l.q.Load.Back, "back", "home", "home_weight", "home_volume", "home_trip", "Vehicles back"}
 }
 
@@ -63,7 +63,7 @@ func (l *layout) manifestHead(s *sheet.Sheet) {
 	sum := sheet.Style{Role: sheet.Total, Format: sheet.Num2}
 	l.fields(s, span(1, 1, label("Event")), span(2, 3, text(q.Job.Event.Name)), span(4, 5, label("Deliver")), span(6, 7, in(value(q.Job.Dates.Deliver), dated())),
 		span(8, 9, label("Trips out")), span(10, 10, in(value(labour.Drives(&q.Load.Out)), whole)),
-		span(12, 13, label("Weight out, "+unit)), span(14, 15, in(formula("total_weight", hundredths(q.Load.Out.Mass, l.sys)), sum)),
+		span(12, 13, label("Weight out, "+unit)), span(14, 15, in(formula("ROUND(SUM(pick_out_weight),2)", hundredths(q.Load.Out.Mass, l.sys)), sum)),
 		span(16, 16, label("Trip costs to the yard")), span(17, 17, in(value(price.TripCosts(q.Load)), sheet.Style{Role: sheet.Total, Format: sheet.Money})))
 	l.cellName("job_trips_out", s, 10)
 	l.cellName("job_trip_costs", s, 17)

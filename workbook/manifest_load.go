@@ -44,7 +44,7 @@ func (l *layout) outPages(s *sheet.Sheet, w way) {
 		row := t.next()
 		of := "," + "pick_part," + t.at("part", row) + ",pick_trip," + t.at("trip", row) + ")"
 		cells := l.loadCells(t, p, p.share.Mass, sum,
-			"SUMIFS(pick_quantity"+of, "SUMIFS(pick_weight"+of)
+			"SUMIFS(pick_out"+of, "SUMIFS(pick_out_weight"+of)
 		t.add(append(cells, text(p.part.ID))...)
 	})
 }
@@ -56,7 +56,7 @@ func (l *layout) homePages(s *sheet.Sheet, w way) *table {
 	mass, room := l.sys.MassUnit(), l.sys.VolumeUnit()
 	rows := slices.DeleteFunc(loadOrder(w.m), func(p portion) bool { return p.part.Consumable })
 	cols := l.loadColumns(column{"part", "Part", 22, key},
-		column{"total", "Went out in all", 9, calc(sheet.Whole)}, column{"share", "Share of this trip", 9, body(sheet.Whole)},
+		column{"total", "Picked in all", 9, calc(sheet.Whole)}, column{"share", "Share of this trip", 9, body(sheet.Whole)},
 		column{"rank", "Row of the part", 8, body(sheet.Whole)}, column{"dry", "One, dry, " + mass, 9, body(sheet.Num2)},
 		column{"each", "One, " + mass, 9, calc(sheet.Num2)}, column{"tare", "Empty pack, " + mass, 9, body(sheet.Num2)},
 		column{"packs", "Packs", 8, calc(sheet.Whole)}, column{"size", "One pack, " + room, 9, body(sheet.Num2)},
@@ -76,7 +76,7 @@ func (l *layout) homeRow(t *table, p *portion, sum unit.Mass) {
 	if p.part.Wets {
 		each = "ROUND(" + each + "*rate_wet,2)"
 	}
-	cells := l.loadCells(t, p, p.share.Mass, sum, p.takes(t, row, at("total")), weightFormula(t, row))
+	cells := l.loadCells(t, p, p.share.Mass, sum, p.takes(t, row, at("total")), weightFormula(t, row, "quantity", "packs"))
 	t.add(append(cells, text(p.part.ID),
 		formula("SUMIFS(pick_quantity,pick_part,"+at("part")+")", line.Total()), p.shareCell(), value(p.rank),
 		value(line.Each.In(l.sys)), formula(each, p.share.Each.In(l.sys)), value(load.Tare(p.part).In(l.sys)),

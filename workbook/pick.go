@@ -30,7 +30,7 @@ func (l *layout) pickColumns() []column {
 		{"returned", "Back", 6, tick()},
 		{"tag", "Tag", 8.5, sheet.Style{Role: sheet.InputText}},
 		{"note", "Note, or what was taken instead", 13, sheet.Style{Role: sheet.InputText}},
-		{"state", "State", 9, sheet.Style{Role: sheet.Calc, Wrap: true, Bold: true}},
+		{"state", "State", 11.5, sheet.Style{Role: sheet.Calc, Wrap: true, Bold: true}},
 		{"key", "Key", 20, key},
 		{"part", "Part", 16, key},
 		{"trip", "Trip", 6, key},
@@ -49,6 +49,9 @@ func (l *layout) pickColumns() []column {
 		{"weight", "Weight, " + l.sys.MassUnit(), 10, calc(sheet.Num2)},
 		{"size", "One pack, " + l.sys.VolumeUnit(), 10, body(sheet.Num2)},
 		{"volume", "Room, " + l.sys.VolumeUnit(), 10, calc(sheet.Num2)},
+		{"out_packs", "Packs that went out", 9, calc(sheet.Whole)},
+		{"out_weight", "Weight that went out, " + l.sys.MassUnit(), 11, calc(sheet.Num2)},
+		{"out_volume", "Room of what went out, " + l.sys.VolumeUnit(), 11, calc(sheet.Num2)},
 	}
 }
 
@@ -130,17 +133,22 @@ func (l *layout) pickRow(t *table, p *portion, newZone bool) {
 		formula(packFormula(p.part, q), packText(p.part, p.quantity)),
 		formula(p.takes(t, row, "("+at("counted")+"+"+at("spare")+")"), p.quantity),
 		text(vehicle), text(emptyBox), text(emptyBox), value(nil), text(emptyBox), text(""), text(""),
-		formula(pickState(q, at("loaded")), state),
+		formula(pickState(q, at("loaded"), p.part.Tracked), state),
 	}
 	t.add(append(cells, l.pickTerms(t, row, p, line)...)...)
 }
 
 // pickState is the formula that compares what was loaded with the pick; an empty
-// cell means that all of it was.
-func pickState(pick, loaded string) string {
-	return "IF(LEN(" + loaded + ")=0,IF(" + pick + "=0," + quoted(stateNone) + `,""),` +
+// cell means that all of it was. The row of a tagged piece has one tag: where
+// more are ordered than the list has rows for, it says how many it takes.
+func pickState(pick, loaded string, tracked bool) string {
+	all := `""`
+	if tracked {
+		all = "IF(" + pick + `>1,"needs "&` + pick + `&" tags","")`
+	}
+	return "IF(LEN(" + loaded + ")=0,IF(" + pick + "=0," + quoted(stateNone) + "," + all + ")," +
 		"IF(" + loaded + "<" + pick + `,"short "&(` + pick + "-" + loaded + ")," +
-		"IF(" + loaded + ">" + pick + `,"over "&(` + loaded + "-" + pick + `),"")))`
+		"IF(" + loaded + ">" + pick + `,"over "&(` + loaded + "-" + pick + ")," + all + ")))"
 }
 
 // pickTerms are the cells right of what prints: the terms of the quantity and of
@@ -156,6 +164,7 @@ func (l *layout) pickTerms(t *table, row int, p *portion, line *parts.Line) []sh
 	spare := "IF(" + at("counted") + "=0,0,MAX(" + at("least") + ",MAX(0,ROUNDUP(" + at("counted") + "*" + at("percent") + "/100-0.000001,0))))"
 	packs := load.PackCount(p.quantity, part.Pack.Holds)
 	size := part.Pack.Size.Volume()
+	mass, room := (unit.Mass(p.quantity)*p.share.Each + unit.Mass(packs)*load.Tare(part)).In(l.sys), (unit.Volume(packs) * size).In(l.sys)
 	beyond := 0
 	if p.rank == 1 {
 		beyond = quote.Beyond(line)
@@ -165,8 +174,9 @@ func (l *layout) pickTerms(t *table, row int, p *portion, line *parts.Line) []sh
 		formula("SUMIFS(need_quantity,need_part,"+at("part")+")", line.Counted), value(percent), value(least), formula(spare, line.Spare),
 		p.shareCell(), value(p.rank), formula("IF(LEN("+at("loaded")+")=0,"+q+","+at("loaded")+")", p.quantity),
 		value(p.share.Each.In(l.sys)), value(load.Tare(part).In(l.sys)), formula(packCountFormula(part, q), packs),
-		formula(weightFormula(t, row), (unit.Mass(p.quantity)*p.share.Each + unit.Mass(packs)*load.Tare(part)).In(l.sys)),
-		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), (unit.Volume(packs) * size).In(l.sys)),
+		formula(weightFormula(t, row, "quantity", "packs"), mass),
+		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), room),
+		formula(packCountFormula(part, at("out")), packs), formula(weightFormula(t, row, "out", "out_packs"), mass), formula(at("out_packs")+"*"+at("size"), room),
 	}
 }
 
@@ -177,15 +187,16 @@ func beyondFormula(t *table, row int) string {
 	return "IF(AND(" + at("rank") + "=1," + at("owned") + ">0),MAX(0," + at("counted") + "+" + at("spare") + "-" + at("owned") + "),0)"
 }
 
-// weightFormula is the weight of a row from its own terms.
-func weightFormula(t *table, row int) string {
+// weightFormula is the weight of a row from its own terms: so many pieces in so
+// many packs, by their columns.
+func weightFormula(t *table, row int, pieces, packs string) string {
 	at := func(id string) string { return t.at(id, row) }
-	return at("quantity") + "*" + at("each") + "+" + at("packs") + "*" + at("tare")
+	return at(pieces) + "*" + at("each") + "+" + at(packs) + "*" + at("tare")
 }
 
 // pickRules limits what is typed into the list and shows what needs an eye. What
-// was loaded may be more or less than the pick: the state says so and the
-// check-in counts by it.
+// was loaded may be more or less than the pick: the state says so, and vehicles
+// and the check-in count by it. Prices and hours count by the pick.
 func (l *layout) pickRules(t *table) {
 	for _, id := range []string{"pulled", "ticked", "returned"} {
 		l.allowColumn(t, id, ticks(), "a tick when it is done")
@@ -198,6 +209,8 @@ func (l *layout) pickRules(t *table) {
 		sheet.Highlight{Range: t.column("state"), Formula: "LEFT(" + t.at("state", first) + `,5)="short"`, Role: sheet.Warn},
 		sheet.Highlight{Range: t.column("loaded"), Formula: "LEFT(" + t.at("state", first) + `,5)="short"`, Role: sheet.Warn},
 		sheet.Highlight{Range: t.column("state"), Formula: "LEFT(" + t.at("state", first) + `,4)="over"`, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("state"), Formula: "LEFT(" + t.at("state", first) + `,5)="needs"`, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("tag"), Formula: "LEFT(" + t.at("state", first) + `,5)="needs"`, Role: sheet.Warn},
 		sheet.Highlight{Range: t.column("note"), Formula: "LEN(" + t.at("note", first) + ")>0", Role: sheet.Warn},
 		sheet.Highlight{Range: t.column("item"), Formula: "LEN(" + t.at("note", first) + ")>0", Role: sheet.Warn},
 		sheet.Highlight{Range: sheet.Range{R1: first, C1: 1, R2: len(t.s.Rows), C2: t.col("state")},

@@ -7,6 +7,7 @@ import (
 
 	"tentwright/catalog"
 	"tentwright/workbook/internal/calc"
+	"tentwright/workbook/sheet"
 )
 
 // pickJob has what the yard's lists tell apart: tagged tops, chairs on more
@@ -75,6 +76,20 @@ var backs = []backCase{
 	{"table@V3", 3, 3, 0, "No", 130, 0, "complete"},
 }
 
+// slips are lines of the check-in with counts that cannot be, after nothing is
+// said of what was loaded.
+var slips = []backCase{
+	{"corner@V2", 8, nil, 3, "", 90, nil, "count first"},
+	{"crown@V2", 2, nil, 0, "Yes", 140, nil, "count first"},
+	{"base@V2", 8, 4, 30, "", 30, 4, "more damaged than back"},
+	{"leg_7@V1", 8, 8, 9, "Yes", 60, 0, "more damaged than back"},
+	{"pole_9_4@V1", 8, 0, 1, "", 80, 8, "more damaged than back"},
+	{"pole_hip@V1", 8, 8, 8, "", 70, 0, "to mending"},
+	{"wall_10@V2", 2, 5, 6, "", 120, 0, "more damaged than back"},
+	{"table@V3", 0, nil, 1, "", 130, nil, "count first"},
+	{"top_10@V1#1", 1, nil, 0, "", 500, nil, ""},
+}
+
 // typedLoads and typedBacks are what the cases type.
 func typedLoads() (list []typed) {
 	for _, x := range loads {
@@ -85,8 +100,12 @@ func typedLoads() (list []typed) {
 	return list
 }
 
-func typedBacks() (list []typed) {
-	for _, x := range backs {
+func typedBacks() []typed {
+	return append(typedCounts(backs), typed{"return_each", "return_key=chair@V1", 31.25})
+}
+
+func typedCounts(lines []backCase) (list []typed) {
+	for _, x := range lines {
 		at := "return_key=" + x.key
 		if x.counted != nil {
 			list = append(list, typed{"return_counted", at, x.counted})
@@ -98,7 +117,7 @@ func typedBacks() (list []typed) {
 			list = append(list, typed{"return_wet", at, x.wet})
 		}
 	}
-	return append(list, typed{"return_each", "return_key=chair@V1", 31.25})
+	return list
 }
 
 // What was loaded goes by the count where there is one and by the pick where
@@ -145,13 +164,14 @@ func noneOut(out int) string {
 	return ""
 }
 
-// chargeOf is what a line is charged, to the cent.
+// chargeOf is what a line is charged, to the cent: nothing before it is counted,
+// and no more damaged than came back.
 func chargeOf(x backCase) float64 {
-	lost := 0
-	if n, counted := x.counted.(int); counted {
-		lost = max(0, x.out-n)
+	n, counted := x.counted.(int)
+	if !counted {
+		return 0
 	}
-	return math.Round(float64(lost+x.damaged)*x.each*100) / 100
+	return math.Round(float64(max(0, x.out-n)+min(x.damaged, n))*x.each*100) / 100
 }
 
 func checkLoad(t *testing.T, f figures, context string, x loadCase) {
@@ -174,6 +194,60 @@ func checkBack(t *testing.T, f figures, context string, x backCase) {
 	} else {
 		missing.text(t, context, "")
 	}
+}
+
+// Nothing is charged before it is counted, nor more than went out; counts that
+// cannot be are told in red.
+func TestCountsThatCannotBe(t *testing.T) {
+	calc.Need(t)
+	t.Parallel()
+	_, book := laidOut(t, pickShop(t), pickJob)
+	red := map[string][]string{}
+	for _, x := range slips {
+		for _, column := range []string{"return_state", "return_damaged"} {
+			red[x.key+column] = probe(t, book, shown{column, "return_key", x.key, sheet.Warn, true})
+		}
+	}
+	f := recalculated(t, []typing{{"slips", book, typedCounts(slips)}})[0]
+	want := 0.0
+	for _, x := range slips {
+		checkBack(t, f, "slips", x)
+		want += chargeOf(x)
+		for column, wanted := range map[string]bool{"return_state": x.state != "", "return_damaged": x.state != "" && x.state != "to mending"} {
+			if got := f.lit(t, column, red[x.key+column]); got != wanted {
+				t.Errorf("%s of %s, %q: red is %t; want %t", column, x.key, x.state, got, wanted)
+			}
+		}
+	}
+	f.named(t, "total_replacement").number(t, "slips", want)
+}
+
+// More pieces than the list has rows for fall to the last one, which has one
+// tag: it says in red how many it takes.
+func TestMorePiecesThanTags(t *testing.T) {
+	calc.Need(t)
+	t.Parallel()
+	_, book := laidOut(t, pickShop(t), pickJob)
+	last := shown{"pick_state", "pick_key", "top_10@V1#2", sheet.Warn, true}
+	red := probe(t, book, last)
+	last.name = "pick_tag"
+	redTag := probe(t, book, last)
+	tents := typed{"qty_t.a", "", 4}
+	f := recalculated(t, []typing{{"two tents", book, nil}, {"four tents", book, []typed{tents}},
+		{"all loaded", book, []typed{tents, {"pick_loaded", "pick_key=top_10@V1#2", 3}}},
+		{"one loaded", book, []typed{tents, {"pick_loaded", "pick_key=top_10@V1#2", 1}}}})
+	for i, x := range []loadCase{{"", 1, nil, "", 1}, {"", 3, nil, "needs 3 tags", 3}, {"", 3, 3, "needs 3 tags", 3}, {"", 3, 1, "short 2", 1}} {
+		x.key = last.key
+		context := []string{"two tents", "four tents", "all loaded", "one loaded"}[i]
+		checkLoad(t, f[i], context, x)
+		if got := f[i].lit(t, "pick_state", red); got != (x.state != "") {
+			t.Errorf("%s: the state %q is red: %t", context, x.state, got)
+		}
+		if got := f[i].lit(t, "pick_tag", redTag); got != (x.state == "needs 3 tags") {
+			t.Errorf("%s: the tag beside %q is red: %t", context, x.state, got)
+		}
+	}
+	f[1].beside(t, "pick_state", "pick_key", "top_10@V1#1").text(t, "four tents", "")
 }
 
 // Tags typed on the pick list, as words or as a number, stand on the check-in

@@ -37,8 +37,8 @@ var lit = []shown{
 	{"return_item", "return_key", "pole_9_4@V1", sheet.Faint, true}, // none out
 	{"return_item", "return_key", "leg_7@V1", sheet.Faint, false},
 	{"trip_state", "trip_key", "V1", sheet.Warn, true}, // over
-	{"trip_state", "trip_key", "V2", sheet.Warn, false},
-	{"trip_state", "trip_key", "V2", sheet.Good, true},
+	{"trip_state", "trip_key", "V3", sheet.Warn, false},
+	{"trip_state", "trip_key", "V3", sheet.Good, true},
 	{"tent_state", "tent_id", "a", sheet.Warn, true},
 	{"check_state", "check_key", "requote tents", sheet.Warn, true},
 	{"check_state", "check_key", "payload:V2", sheet.Good, true},
@@ -62,18 +62,26 @@ func TestHighlightsFollowWhatIsTyped(t *testing.T) {
 	in = append(in, typed{"pick_note", "pick_key=crown@V2", "two of the old pattern"}, typed{"riders_v1", "", 20}, typed{"tent_leg", "tent_id=a", "9 ft"})
 	f := recalculated(t, []typing{{"highlights", book, in}})[0]
 	for i, x := range lit {
-		place, _, err := placeOf(f.book, x.name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		got := false
-		for _, ref := range probes[i] {
-			got = got || f.cells[place][ref].Number == 1
-		}
+		got := f.lit(t, x.name, probes[i])
 		if at := f.beside(t, x.name, x.keys, x.key); got != x.want {
 			t.Errorf("%s, %s of %s, role %v: wanted shown %t, got %t with %q", at.place, x.name, x.key, x.role, x.want, got, at.Text)
 		}
 	}
+}
+
+// lit tells whether one of the probes on the sheet of a named range is true.
+func (f figures) lit(t *testing.T, name string, probes []string) bool {
+	t.Helper()
+	place, _, err := placeOf(f.book, name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, ref := range probes {
+		if f.cells[place][ref].Number == 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // ownRow is a cell of a highlight's formula whose row follows the cell shown.

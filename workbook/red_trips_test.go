@@ -32,6 +32,9 @@ var trips = []tripCase{
 	{"more chairs", []typed{{"qty_l.1", "", 700}}, "V3", 2950, "OVER"},
 	{"more chairs, the first run", []typed{{"qty_l.1", "", 700}}, "V1", 2950, "OK"},
 	{"as many more as the last run takes", []typed{{"qty_l.1", "", 400}}, "V3", 2950, "OK"},
+	{"more chairs, not all loaded", []typed{{"qty_l.1", "", 700}, {"pick_loaded", "pick_key=chair@V3", 100}}, "V3", 2950, "OK"},
+	{"more loaded than picked", []typed{{"pick_loaded", "pick_key=chair@V1", 700}}, "V1", 2950, "OVER"},
+	{"more loaded into another", []typed{{"pick_loaded", "pick_key=chair@V1", 700}}, "V2", 2950, "OK"},
 	{"more chairs than ride home", []typed{{"qty_l.1", "", 700}}, "B3", 2950, "OVER"},
 }
 
@@ -56,6 +59,37 @@ func TestTripsAgainstTheirLimits(t *testing.T) {
 		if over != (x.state == "OVER") {
 			t.Errorf("%s: %s: wanted %s, got a load of %v", x.what, at("load").place, x.state, at("load").Text)
 		}
+	}
+}
+
+// What was loaded counts for its trip, for the checks and for the load order;
+// the weight that hours and costs follow from stays as picked.
+func TestLoadsCountForTheirTrips(t *testing.T) {
+	calc.Need(t)
+	t.Parallel()
+	_, book := laidOut(t, pickShop(t), pickJob)
+	const row = "chair@V1"
+	f := recalculated(t, []typing{{"as picked", book, nil}, {"short", book, []typed{{"pick_loaded", "pick_key=" + row, 140}}},
+		{"over", book, []typed{{"pick_loaded", "pick_key=" + row, 700}}}})
+	each, tare := f[0].beside(t, "pick_each", "pick_key", row).Number, f[0].beside(t, "pick_tare", "pick_key", row).Number
+	size := f[0].beside(t, "pick_size", "pick_key", row).Number
+	holds := 150 / f[0].beside(t, "pick_packs", "pick_key", row).Number
+	was := f[0].beside(t, "trip_load", "trip_key", "V1").Number
+	for i, x := range []struct {
+		out   float64
+		state string
+	}{{150, "OK"}, {140, "OK"}, {700, "STOP"}} {
+		context := []string{"as picked", "short", "over"}[i]
+		packs := math.Ceil(x.out / holds)
+		more := (x.out-150)*each + (packs-150/holds)*tare
+		f[i].beside(t, "trip_load", "trip_key", "V1").number(t, context, math.Round((was+more)*100)/100)
+		f[i].beside(t, "pick_out_volume", "pick_key", row).number(t, context, packs*size)
+		f[i].beside(t, "check_value", "check_key", "payload:V1").number(t, context, math.Round((was+more)*100)/100)
+		f[i].beside(t, "check_state", "check_key", "payload:V1").text(t, context, x.state)
+		f[i].beside(t, "out_quantity", "out_part", "chair").number(t, context, x.out)
+		f[i].beside(t, "out_weight", "out_part", "chair").number(t, context, x.out*each+packs*tare)
+		f[i].named(t, "total_weight").number(t, context, f[0].at("total_weight"))
+		f[i].named(t, "total_cost").number(t, context, f[0].at("total_cost"))
 	}
 }
 

@@ -1,8 +1,6 @@
 package workbook
 
 import (
-	"slices"
-
 	"tentwright/catalog/money"
 	"tentwright/workbook/sheet"
 )
@@ -23,7 +21,7 @@ func (l *layout) returnColumns() []column {
 		{"note", "Note: torn, bent, dirty, where", 18, sheet.Style{Role: sheet.InputText}},
 		{"each", "Charge for one", 11, input(sheet.Money)},
 		{"charge", "Charge", 11, sheet.Style{Role: sheet.Calc, Format: sheet.Money, Bold: true}},
-		{"state", "State", 11, sheet.Style{Role: sheet.Calc, Wrap: true, Bold: true}},
+		{"state", "State", 14, sheet.Style{Role: sheet.Calc, Wrap: true, Bold: true}},
 		{"part", "Part", 18, key},
 		{"key", "Key", 22, key},
 	}
@@ -35,9 +33,7 @@ func (l *layout) returns() {
 	s := l.sheet(SheetReturn, "What came back, in the walking order of the yard; what is used up is not listed.", sheet.TabYard, true)
 	l.returnHead(s)
 	t := l.startTable(s, "return", l.returnColumns())
-	rows := portions(&l.q.Load.Out, true)
-	byBin(rows)
-	rows = slices.DeleteFunc(rows, func(p portion) bool { return p.part.Consumable || !p.part.Tracked && p.rank > 1 })
+	rows := returned(l.q)
 	for i := range rows {
 		l.returnRow(t, &rows[i])
 	}
@@ -53,8 +49,8 @@ func (l *layout) returns() {
 func (l *layout) returnHead(s *sheet.Sheet) {
 	count := sheet.Style{Role: sheet.Total, Format: sheet.Whole}
 	lines := 0
-	for _, p := range portions(&l.q.Load.Out, true) {
-		if !p.part.Consumable && (p.part.Tracked || p.rank == 1) && l.wentOut(&p) > 0 {
+	for _, p := range returned(l.q) {
+		if l.wentOut(&p) > 0 {
 			lines++
 		}
 	}
@@ -81,7 +77,8 @@ func (l *layout) wentOut(p *portion) int {
 }
 
 // returnRow is one part, or one tagged piece, against what went out. Nothing is
-// missing or charged before somebody has counted.
+// missing or charged before somebody has counted, and no more is damaged than
+// came back.
 func (l *layout) returnRow(t *table, p *portion) {
 	row := t.next()
 	at := func(id string) string { return t.at(id, row) }
@@ -102,32 +99,43 @@ func (l *layout) returnRow(t *table, p *portion) {
 	}
 	none := "LEN(" + at("counted") + ")=0"
 	lost := "MAX(0," + at("out") + "-" + at("counted") + ")"
-	charge := l.rounded("(IF(" + none + ",0," + lost + ")+" + at("damaged") + ")*" + at("each"))
+	damaged := "IF(" + at("damaged") + ">" + at("counted") + "," + at("counted") + "," + at("damaged") + ")"
+	charge := "IF(" + none + ",0," + l.rounded("("+lost+"+"+damaged+")*"+at("each")) + ")"
 	t.add(text(p.part.Bin), text(p.name(true)), formula(went, out), value(nil), value(nil), text(""),
 		formula("IF("+none+`,"",`+lost+")", ""), tag, text(""), value(each), formula(charge, money.Zero),
 		formula(returnState(at), state), text(p.part.ID), text(p.key))
 }
 
-// returnState says what is to be done about a line, the worst first: what is
-// missing matters more than what is torn, and that more than what is wet.
+// Words for counts that cannot be.
+const (
+	stateCount  = "count first"
+	stateBeyond = "more damaged than back"
+)
+
+// returnState says what is to be done about a line, the worst first: counts that
+// cannot be, then what is missing, what is torn, and what is wet.
 func returnState(at func(string) string) string {
-	return "IF(LEN(" + at("counted") + ")=0,IF(" + at("out") + `=0,"none out",""),` +
+	return "IF(LEN(" + at("counted") + ")=0,IF(LEN(" + at("damaged") + ")+LEN(" + at("wet") + ")>0," + quoted(stateCount) +
+		",IF(" + at("out") + `=0,"none out","")),` +
+		"IF(" + at("damaged") + ">" + at("counted") + "," + quoted(stateBeyond) + "," +
 		"IF(" + at("counted") + "<" + at("out") + `,"missing "&(` + at("out") + "-" + at("counted") + ")," +
 		"IF(" + at("counted") + ">" + at("out") + `,"too many, "&(` + at("counted") + "-" + at("out") + ")," +
-		"IF(" + at("damaged") + `>0,"to mending",IF(` + at("wet") + `="Yes","dry first","complete")))))`
+		"IF(" + at("damaged") + `>0,"to mending",IF(` + at("wet") + `="Yes","dry first","complete"))))))`
 }
 
 // returnRules limits what is typed and shows what needs an eye.
 func (l *layout) returnRules(t *table) {
 	l.allowColumn(t, "counted", wholes(0, 1000000), "how many came back, in pieces, damaged ones included; 0 if none did")
-	l.allowColumn(t, "damaged", wholes(0, 1000000), "how many of those that came back are damaged beyond use")
+	l.allowColumn(t, "damaged", wholes(0, 1000000), "how many of those that came back are damaged beyond use; never more than came back")
 	l.allowColumn(t, "wet", yesNo(), "Yes if it must dry before it is stored or goes out again")
 	l.allowColumn(t, "note", words(200), "torn, bent, dirty; where on the piece, and what happened")
 	l.allowColumn(t, "each", amounts(), "what one costs the customer if it is lost or beyond mending")
 	first := t.first
 	state := t.at("state", first)
+	cannot := state + "=" + quoted(stateCount) + "," + state + "=" + quoted(stateBeyond) + ")"
 	t.s.Highlights = append(t.s.Highlights,
-		sheet.Highlight{Range: t.column("state"), Formula: "OR(LEFT(" + state + `,7)="missing",LEFT(` + state + `,3)="too",` + state + `="to mending",` + state + `="dry first")`, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("state"), Formula: "OR(LEFT(" + state + `,7)="missing",LEFT(` + state + `,3)="too",` + state + `="to mending",` + state + `="dry first",` + cannot, Role: sheet.Warn},
+		sheet.Highlight{Range: t.column("damaged"), Formula: "OR(" + cannot, Role: sheet.Warn},
 		sheet.Highlight{Range: t.column("state"), Formula: state + `="complete"`, Role: sheet.Good},
 		sheet.Highlight{Range: sheet.Range{R1: first, C1: 1, R2: len(t.s.Rows), C2: t.col("state")}, Formula: state + `="none out"`, Role: sheet.Faint})
 }

@@ -1,7 +1,6 @@
 package workbook
 
 import (
-	"tentwright/quote/parts"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
 )
@@ -12,7 +11,7 @@ func (l *layout) deliveryRates(s *sheet.Sheet) {
 	band(s, "Delivery", rateCols)
 	l.zoneTable(s)
 	named := sheet.Validation{Kind: sheet.List, Source: "zones_id", AllowBlank: true}
-	l.settings(s, []setting{{"job_zone", "Zone of this job", "holds at any distance; empty: the first that reaches the site", l.namedZone(), sheet.Text, named}})
+	l.settings(s, []setting{{"job_zone", "Zone of this job", "holds at any distance; empty: the first that reaches the site", l.q.Job.Delivery.Zone, sheet.Text, named}})
 	l.zoneTerms(s)
 	var list []setting
 	for i := range l.q.Price.Lines {
@@ -37,7 +36,7 @@ func (l *layout) zoneTable(s *sheet.Sheet) {
 		limit, id := sheet.Ref(row, 3), sheet.Ref(row, 2)
 		upTo := value(nil)
 		if z.UpTo > 0 {
-			upTo.Value = parts.Distance(l.q.Catalog, z.UpTo)
+			upTo.Value = l.q.Catalog.Distance(z.UpTo)
 		}
 		reaches := "IF(IF(LEN(job_zone)>0," + id + "=job_zone,OR(" + limit + "=0,job_distance<=" + limit + ")),\"Yes\",\"No\")"
 		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(z.Name), body(sheet.Text)), in(text(z.ID), sheet.Style{Role: sheet.Key}),
@@ -58,38 +57,11 @@ func (l *layout) zoneTable(s *sheet.Sheet) {
 // reaches tells whether a zone may hold: the named one, or one as far as the
 // site.
 func (l *layout) reaches(zone int) bool {
-	if named := l.namedZone(); named != "" {
-		return l.q.Catalog.Rates.Zones[zone].ID == named
+	z, d := &l.q.Catalog.Rates.Zones[zone], &l.q.Job.Delivery
+	if d.Zone != "" {
+		return z.ID == d.Zone
 	}
-	return l.within(zone)
-}
-
-// within tells whether a zone's limit is not passed, to one place as the
-// workbook shows distances.
-func (l *layout) within(zone int) bool {
-	c := l.q.Catalog
-	z := &c.Rates.Zones[zone]
-	return z.UpTo == 0 || parts.Distance(c, l.q.Job.Delivery.Distance).LessThanOrEqual(parts.Distance(c, z.UpTo))
-}
-
-// namedZone is the zone that holds at any distance: the one that the job names,
-// or the one that it has where rounded distances would give another.
-func (l *layout) namedZone() string {
-	holds := l.q.Job.Zone(l.q.Catalog).ID
-	if l.q.Job.Delivery.Zone != "" {
-		return holds
-	}
-	zones := l.q.Catalog.Rates.Zones
-	for i := range zones {
-		if !l.within(i) {
-			continue
-		}
-		if zones[i].ID == holds {
-			return ""
-		}
-		break
-	}
-	return holds
+	return d.Within(l.q.Catalog, z)
 }
 
 // zoneTerms are those of the zone that holds. Beyond every zone there is none,

@@ -52,15 +52,22 @@ func TestZoneFollowsTheDistance(t *testing.T) {
 	}
 }
 
-// Distances are shown to a tenth. Where that rounds a site into another zone
-// than its own, the workbook names the zone, so that the price stays.
+// Distances are compared as they are shown, to a tenth, so that the workbook's
+// zone is the quote's, and none is named where the job names none.
 func TestRoundedDistanceKeepsItsZone(t *testing.T) {
-	for distance, want := range map[string]string{"8 mi": "", "8.04 mi": "near", "8.06 mi": "", "25.01 mi": "valley"} {
+	for distance, want := range map[string]string{"8 mi": "town", "8.04 mi": "town", "8.06 mi": "near", "25.01 mi": "near", "25.06 mi": "valley"} {
 		q, book := laidOut(t, demoCatalog(t), strings.Replace(usualHead, "8 mi", distance, 1)+addedTents)
-		cells, _, _ := cellsOf(t, book, "job_zone")
-		terms, _, _ := cellsOf(t, book, "zone_name")
-		if cells[0].Value != want || terms[0].Value != q.Job.Zone(q.Catalog).Name {
-			t.Errorf("%s: zone %q is named and %q holds; %q was expected to be named", distance, cells[0].Value, terms[0].Value, want)
+		named, _, _ := cellsOf(t, book, "job_zone")
+		ids, _, _ := cellsOf(t, book, "zones_id")
+		reaches, _, _ := cellsOf(t, book, "zones_reaches")
+		first := ""
+		for i := len(ids) - 1; i >= 0; i-- {
+			if reaches[i].Value == "Yes" {
+				first, _ = ids[i].Value.(string)
+			}
+		}
+		if got := q.Job.Zone(q.Catalog).ID; named[0].Value != "" || first != want || got != want {
+			t.Errorf("%s: zone %q is named, %q reaches first and %q is quoted; want none named and %q", distance, named[0].Value, first, got, want)
 		}
 	}
 }

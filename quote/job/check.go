@@ -282,7 +282,7 @@ func (k *checker) delivery() {
 	if d.Zone != "" {
 		k.want("delivery zone", d.Zone, d.Where.Of("zone"), ids(zones, func(z *catalog.Zone) string { return z.ID }))
 	}
-	if reached := d.zone(zones); d.Zone == "" && reached == nil && k.form.Sound(d.Where, "zone", "distance") {
+	if reached := d.zone(k.c); d.Zone == "" && reached == nil && k.form.Sound(d.Where, "zone", "distance") {
 		k.list.Addf(d.Where.Of("distance"), NoZone, "no delivery zone reaches %s; a zone without up_to in rates.yaml, or the name of a zone here, was expected", distanceText(d.Distance))
 	}
 	seen := map[string]bool{}

@@ -131,19 +131,25 @@ func (j *Job) Class(c *catalog.Catalog) *catalog.CustomerClass {
 // Zone is the delivery zone: the one named, else the first that reaches the
 // distance. A job that passed its check has one; another's is empty.
 func (j *Job) Zone(c *catalog.Catalog) *catalog.Zone {
-	if z := j.Delivery.zone(c.Rates.Zones); z != nil {
+	if z := j.Delivery.zone(c); z != nil {
 		return z
 	}
 	return &catalog.Zone{}
 }
 
 // zone is nil when none of the zones is named or reaches.
-func (d *Delivery) zone(zones []catalog.Zone) *catalog.Zone {
-	for i := range zones {
-		z := &zones[i]
-		if z.ID == d.Zone || d.Zone == "" && (z.UpTo == 0 || d.Distance <= z.UpTo) {
+func (d *Delivery) zone(c *catalog.Catalog) *catalog.Zone {
+	for i := range c.Rates.Zones {
+		z := &c.Rates.Zones[i]
+		if z.ID == d.Zone || d.Zone == "" && d.Within(c, z) {
 			return z
 		}
 	}
 	return nil
+}
+
+// Within tells whether the site is no farther than the limit of a zone, both
+// rounded as they are charged and shown.
+func (d *Delivery) Within(c *catalog.Catalog, z *catalog.Zone) bool {
+	return z.UpTo == 0 || c.Distance(d.Distance).LessThanOrEqual(c.Distance(z.UpTo))
 }

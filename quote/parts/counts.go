@@ -149,15 +149,8 @@ func (b *builder) fact(driver string) money.Number {
 	return money.Zero
 }
 
-// Distance is a road distance in the shop's unit, miles or kilometres, to one
-// place.
-func Distance(c *catalog.Catalog, l unit.Length) money.Number {
-	far := l.Miles()
-	if c.Company.Units == unit.Metric {
-		far = l.Kilometres()
-	}
-	return money.Round(money.Float(far), 1)
-}
+// Distance is a road distance as the shop's rates count it.
+func Distance(c *catalog.Catalog, l unit.Length) money.Number { return c.Distance(l) }
 
 // TentCounts lists the counts that a driver of a rule stands for: one per tent
 // that has any, or the job's own.

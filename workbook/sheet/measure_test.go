@@ -31,6 +31,8 @@ func TestTextLines(t *testing.T) {
 		{"", 50, 1}, {"one line", 50, 1}, {"one line", 30, 2}, {"one\nline", 500, 2},
 		{"0000000000", 28, 2}, // ten digits of 5.56 in lines of 28
 		{"a", 0, 1},
+		{"wall wall wall", 45, 2}, {"wall wall wall", 20, 3},
+		{"wwwwwwwwww", 36.2, 2}, {"wwwwwwwwww", 24, 4}, // 72.2 points: broken inside the word
 	} {
 		if got := TextLines(x.text, 10, false, x.width); got != x.want {
 			t.Errorf("%q in %g points takes %d lines; want %d", x.text, x.width, got, x.want)

@@ -3,83 +3,15 @@ package xlsx
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"tentwright/workbook/sheet"
 )
 
-// Measures for fitting rows, all in points but the first.
+// Measures of rows and columns that state none.
 const (
-	columnUnit  = 6.0  // points of one unit of column width: a digit of the default font
-	cellPadding = 4.0  // left and right of the text together
-	lineFactor  = 1.2  // line height over font size
-	rowPadding  = 3.0  // above and below the text together
-	usualHeight = 15.0 // of a row that states none
-	usualWidth  = 9.0  // characters of a column that states none
+	usualHeight = 15.0 // in points
+	usualWidth  = 9.0  // in characters
 )
-
-// advance is the width of the characters ' ' to '~' in thousandths of the
-// size, for Arial and the fonts made to its measure.
-var advance = [95]int{
-	278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278,
-	556, 556, 556, 556, 556, 556, 556, 556, 556, 556, 278, 278, 584, 584, 584, 556,
-	1015, 667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833, 722, 778,
-	667, 778, 722, 667, 611, 722, 667, 944, 667, 667, 611, 278, 278, 278, 469, 556,
-	333, 556, 556, 500, 556, 556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556,
-	556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584,
-}
-
-// boldFactor is how much wider bold text runs, rounded up.
-const boldFactor = 1.1
-
-// textWidth is the width of one line in points.
-func textWidth(s string, size float64, bold bool) float64 {
-	sum := 0
-	for _, r := range s {
-		switch {
-		case r >= ' ' && r <= '~':
-			sum += advance[r-' ']
-		case r < 0x1100:
-			sum += 611 // accented letters and most signs
-		default:
-			sum += 1000 // full-width signs, boxes to tick
-		}
-	}
-	w := float64(sum) * size / 1000
-	if bold {
-		w *= boldFactor
-	}
-	return w
-}
-
-// wrappedLines counts the lines of text broken at blanks to fit a width in
-// points; a word too long for a line is broken where the line ends.
-func wrappedLines(text string, size float64, bold bool, width float64) int {
-	width = max(width, size)
-	count := 0
-	for line := range strings.SplitSeq(text, "\n") {
-		count++
-		used := 0.0
-		blank := textWidth(" ", size, bold)
-		for word := range strings.FieldsSeq(line) {
-			w := textWidth(word, size, bold)
-			if used > 0 && used+blank+w > width {
-				count++
-				used = 0
-			}
-			if used > 0 {
-				used += blank
-			}
-			used += w
-			if used > width {
-				more := math.Ceil(used/width) - 1
-				count += int(more)
-				used -= more * width
-			}
-		}
-	}
-	return count
-}
 
 // spans are the merges of a sheet by the row in which they start.
 type spans map[int][]span
@@ -123,7 +55,7 @@ func columnPoints(s *sheet.Sheet, col int) float64 {
 	if col <= len(s.Columns) && s.Columns[col-1].Width > 0 {
 		width = s.Columns[col-1].Width
 	}
-	return width * columnUnit
+	return width * sheet.ColumnPoints
 }
 
 // height is the height a row needs for its text, or 0 when the usual one does.
@@ -143,12 +75,9 @@ func height(s *sheet.Sheet, merged spans, n int, r sheet.Row) float64 {
 		if room == 0 {
 			continue
 		}
-		k, lines := lookOf[c.Style.Role], 1
-		if text, ok := c.Value.(string); ok && (k.wrap || c.Style.Wrap) {
-			room -= cellPadding + columnUnit*1.5*float64(c.Style.Indent)
-			lines = wrappedLines(sheet.Clean(text), k.size, k.bold || c.Style.Bold, room)
-		}
-		need = max(need, float64(lines)*k.size*lineFactor+rowPadding)
+		k := lookOf[c.Style.Role]
+		text, _ := c.Value.(string)
+		need = max(need, sheet.TextHeight(text, k.size, k.bold || c.Style.Bold, k.wrap || c.Style.Wrap, c.Style.Indent, room))
 	}
 	if need <= usualHeight {
 		return 0

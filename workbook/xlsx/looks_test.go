@@ -88,34 +88,6 @@ func TestMoneyCode(t *testing.T) {
 	}
 }
 
-func TestTextWidth(t *testing.T) {
-	// Advance widths of Liberation Sans, made to the measure of Arial: read
-	// from the font's own table.
-	if got, want := textWidth("Tent", 10, false), (611.0+556+556+278)/100; math.Abs(got-want) > 1e-9 {
-		t.Errorf("got %g points, want %g", got, want)
-	}
-}
-
-func TestWrappedLines(t *testing.T) {
-	for _, c := range []struct {
-		text  string
-		width float64
-		want  int
-	}{
-		{"", 100, 1},
-		{"short", 100, 1},
-		{"two\nlines", 100, 2},
-		{"wall wall wall", 45, 2},
-		{"wall wall wall", 20, 3},
-		{"wwwwwwwwww", 36.2, 2}, // 72.2 points: broken inside the word
-		{"wwwwwwwwww", 24, 4},
-	} {
-		if got := wrappedLines(c.text, 10, false, c.width); got != c.want {
-			t.Errorf("%q in %g points: %d lines, want %d", c.text, c.width, got, c.want)
-		}
-	}
-}
-
 func TestRowHeight(t *testing.T) {
 	long := "Frame tent 20 x 40 ft, white, with four window walls and a double door"
 	wrap := sheet.Style{Role: sheet.Body, Wrap: true}
