@@ -23,9 +23,19 @@ type LabourRule struct {
 
 // Phases in the order of a job, from the yard and back to it.
 func Phases() []string {
-	return []string{"load", "travel", "unload", "lay out", "assemble", "raise", "anchor", "sidewalls",
-		"floor", "furnish", "strike", "reload", "return", "wash and dry", "put away"}
+	return []string{"load", Travel, "unload", "lay out", "assemble", "raise", "anchor", "sidewalls",
+		"floor", "furnish", "strike", "reload", Return, "wash and dry", "put away"}
 }
+
+// The phases in which a crew is on the road.
+const (
+	Travel = "travel"
+	Return = "return"
+)
+
+// Surface is the site factor that a tent may have of its own, and that says
+// whether stakes can be driven.
+const Surface = "surface"
 
 // SiteFactor is one thing about a site that slows work, with its degrees.
 type SiteFactor struct {

@@ -131,7 +131,7 @@ func (q *Quote) checkCrews() {
 
 // rides tells whether a window's crew travels to the site and home.
 func rides(w *labour.Window) bool {
-	return slices.ContainsFunc(w.Spec.Phases, func(phase string) bool { return phase == "travel" || phase == "return" })
+	return slices.ContainsFunc(w.Spec.Phases, func(phase string) bool { return phase == catalog.Travel || phase == catalog.Return })
 }
 
 // seatsOf adds up the seats of the vehicles that go out first.

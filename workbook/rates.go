@@ -263,7 +263,7 @@ func (l *layout) siteRates(s *sheet.Sheet) {
 		options := len(s.Rows) + 1
 		for _, o := range f.Options {
 			stakes := sheet.Cell{}
-			if f.ID == labour.Surface {
+			if f.ID == catalog.Surface {
 				stakes = in(text(yes(!o.NoStakes)), body(sheet.Text))
 			}
 			s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(f.Name), body(sheet.Text)), in(text(o.Name), wrap()),
@@ -311,7 +311,7 @@ func (l *layout) siteRow(s *sheet.Sheet, site *labour.Site) {
 // standsOn tells whether some tent's anchors were counted on the surface. That
 // of the whole job holds for the tents without one of their own.
 func (l *layout) standsOn(site *labour.Site) bool {
-	return site.Factor.ID == labour.Surface && (site.Tent != "" ||
+	return site.Factor.ID == catalog.Surface && (site.Tent != "" ||
 		slices.ContainsFunc(l.q.Parts.Tents, func(t parts.Tent) bool { return t.Job.Ground == "" }))
 }
 

@@ -7,7 +7,6 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/unit"
 	"tentwright/quote/frame"
-	"tentwright/quote/labour"
 )
 
 // The weights of the price list are estimates for added lines, until these are
@@ -136,7 +135,7 @@ func (l *layout) measured(f *catalog.Family, graph *frame.Tent, driver string) f
 
 // anchors counts the customary anchors on the job's own surface.
 func (l *layout) anchors(f *catalog.Family, graph *frame.Tent) (stakes, ballast int) {
-	surface := l.q.Job.Option(l.q.Catalog, labour.Surface)
+	surface := l.q.Job.Option(l.q.Catalog, catalog.Surface)
 	for _, leg := range graph.Legs() {
 		switch {
 		case surface != nil && surface.NoStakes:

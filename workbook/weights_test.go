@@ -9,7 +9,6 @@ import (
 	"tentwright/catalog/unit"
 	"tentwright/quote"
 	"tentwright/quote/job"
-	"tentwright/quote/labour"
 	"tentwright/quote/parts"
 )
 
@@ -18,8 +17,8 @@ import (
 // that is for the job as a whole.
 func TestSizeWeighsWhatItsTentTakes(t *testing.T) {
 	for name, c := range map[string]*catalog.Catalog{"demo": demoShop(t), "small": smallestShop(t)} {
-		for _, surface := range c.SiteFactor(labour.Surface).Options {
-			site := []job.SiteChoice{{Factor: labour.Surface, Option: surface.ID}}
+		for _, surface := range c.SiteFactor(catalog.Surface).Options {
+			site := []job.SiteChoice{{Factor: catalog.Surface, Option: surface.ID}}
 			l := &layout{q: &quote.Quote{Catalog: c, Job: &job.Job{Site: site}}, sys: c.Company.Units}
 			for i := range c.Families {
 				f := &c.Families[i]

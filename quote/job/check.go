@@ -138,7 +138,7 @@ func (k *checker) tent(t *Tent, f *catalog.Family) {
 		}
 	}
 	if t.Ground != "" {
-		if surface := k.c.SiteFactor("surface"); surface != nil {
+		if surface := k.c.SiteFactor(catalog.Surface); surface != nil {
 			k.want("surface", t.Ground, t.Where.Of("ground"), ids(surface.Options, func(o *catalog.SiteOption) string { return o.ID }))
 		}
 	}

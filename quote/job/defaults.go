@@ -99,12 +99,12 @@ func (j *Job) Option(c *catalog.Catalog, factor string) *catalog.SiteOption {
 
 // Ground is the surface that a tent stands on: its own, else the job's.
 func (j *Job) Ground(c *catalog.Catalog, t *Tent) *catalog.SiteOption {
-	if f := c.SiteFactor("surface"); f != nil && t.Ground != "" {
+	if f := c.SiteFactor(catalog.Surface); f != nil && t.Ground != "" {
 		if o := f.Option(t.Ground); o != nil {
 			return o
 		}
 	}
-	return j.Option(c, "surface")
+	return j.Option(c, catalog.Surface)
 }
 
 // ShowPrices is how much of the prices the customer sees.

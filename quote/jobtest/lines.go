@@ -29,7 +29,7 @@ func (m *maker) tents() {
 		if m.chance("leg", 60) {
 			t.Leg = *one(m, "leg height", f.Legs)
 		}
-		if surface := m.c.SiteFactor("surface"); surface != nil && m.chance("ground", 30) {
+		if surface := m.c.SiteFactor(catalog.Surface); surface != nil && m.chance("ground", 30) {
 			t.Ground = one(m, "surface", surface.Options).ID
 		}
 		if m.chance("called", 40) {

@@ -26,10 +26,6 @@ type Result struct {
 	Hours   money.Number // of all tasks
 }
 
-// Surface is the site factor that a tent may have of its own, and that says
-// whether stakes can be driven.
-const Surface = "surface"
-
 // Site is a site factor as it holds for the job, or for one tent that stands
 // on ground of its own.
 type Site struct {
@@ -134,9 +130,9 @@ func (e *estimator) late(driver string) (money.Number, bool) {
 	case "back-truck-miles":
 		return there.Mul(money.Int(Drives(&e.plan.Back))), true
 	case "ride-miles":
-		return there.Mul(money.Int(e.riders("travel", &e.plan.Out))), true
+		return there.Mul(money.Int(e.riders(catalog.Travel, &e.plan.Out))), true
 	case "back-ride-miles":
-		return there.Mul(money.Int(e.riders("return", &e.plan.Back))), true
+		return there.Mul(money.Int(e.riders(catalog.Return, &e.plan.Back))), true
 	case "weight-out":
 		return money.Round(money.Float(e.plan.Out.Mass.In(e.c.Company.Units)), 2), true
 	case "weight-back":
@@ -176,12 +172,12 @@ func (e *estimator) sites() {
 	for i := range e.c.Site {
 		f := &e.c.Site[i]
 		e.r.Sites = append(e.r.Sites, Site{Key: f.ID, Factor: f, Option: e.j.Option(e.c, f.ID)})
-		if f.ID != Surface {
+		if f.ID != catalog.Surface {
 			continue
 		}
 		for k := range e.p.Tents {
 			if t := &e.p.Tents[k]; t.Job.Ground != "" {
-				e.r.Sites = append(e.r.Sites, Site{Key: Surface + "." + t.Job.ID, Factor: f, Tent: t.Job.ID, Option: t.Ground})
+				e.r.Sites = append(e.r.Sites, Site{Key: catalog.Surface + "." + t.Job.ID, Factor: f, Tent: t.Job.ID, Option: t.Ground})
 			}
 		}
 	}

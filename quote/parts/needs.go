@@ -8,14 +8,12 @@ import (
 	"tentwright/catalog/unit"
 )
 
-// need asks for parts: Per for each of the driver, rounded up to whole ones. A
-// key that comes again adds to its need before it is rounded, so that the poles
-// of a tent are one need and not forty.
+// need asks for parts: Per for each of the driver. A key that comes again adds to
+// its need before it is rounded, so that the poles of a tent are one need and
+// not forty.
 func (b *builder) need(n Need) {
 	if at, ok := b.merged[n.Key]; ok {
-		old := &b.r.Needs[at]
-		old.Per = old.Per.Add(n.Per)
-		old.count()
+		b.r.Needs[at].Per = b.r.Needs[at].Per.Add(n.Per)
 		return
 	}
 	if n.Order != "" {
@@ -23,12 +21,11 @@ func (b *builder) need(n Need) {
 	} else {
 		n.Of = b.r.Amount(n.Count)
 	}
-	n.count()
 	b.merged[n.Key] = len(b.r.Needs)
 	b.r.Needs = append(b.r.Needs, n)
 }
 
-// count works the quantity out from the terms.
+// count works the quantity out from the terms, rounded up to whole parts.
 func (n *Need) count() {
 	n.Quantity = 0
 	if n.Of.IsPositive() {
@@ -136,6 +133,7 @@ func (b *builder) lines() {
 	}
 	for i := range b.r.Needs {
 		n := &b.r.Needs[i]
+		n.count()
 		b.r.Find(n.Part.ID).Counted += n.Quantity
 	}
 	for i := range b.r.Lines {

@@ -49,8 +49,16 @@ const (
 func Pack(r *Record) ([]string, error) {
 	var out bytes.Buffer
 	z := zip.NewWriter(&out)
-	// Fast rather than small: the archive is packed again with its workbook.
-	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) { return flate.NewWriter(w, flate.BestSpeed) })
+	// Fast rather than small: the archive is packed again with its workbook. One
+	// compressor does all files, for each takes a megabyte.
+	shared, err := flate.NewWriter(nil, flate.BestSpeed)
+	if err != nil {
+		return nil, err
+	}
+	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) {
+		shared.Reset(w)
+		return shared, nil
+	})
 	add := func(name string, data []byte) error {
 		w, err := z.CreateHeader(&zip.FileHeader{Name: name, Method: zip.Deflate})
 		if err != nil {

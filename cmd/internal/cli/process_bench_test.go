@@ -12,9 +12,15 @@ import (
 )
 
 // BenchmarkProcess starts the built program anew for each quote with its
-// workbook, and reports the median time and the most memory of any process, which
-// only Linux counts in kB.
+// workbook, whole and without the record that a requote needs.
 func BenchmarkProcess(b *testing.B) {
+	b.Run("whole", func(b *testing.B) { benchmarkProcess(b) })
+	b.Run("without-record", func(b *testing.B) { benchmarkProcess(b, "--without", "record") })
+}
+
+// benchmarkProcess reports the median time and the most memory of any process,
+// which only Linux counts in kB.
+func benchmarkProcess(b *testing.B, flags ...string) {
 	dir := b.TempDir()
 	program, book := filepath.Join(dir, "tentwright"), filepath.Join(dir, "dinner.xlsx")
 	if said, err := exec.Command("go", "build", "-o", program, "tentwright/cmd/tentwright").CombinedOutput(); err != nil {
@@ -26,7 +32,7 @@ func BenchmarkProcess(b *testing.B) {
 	var most int64
 	for b.Loop() {
 		for range runs {
-			cmd := exec.Command(program, "quote", file, "-o", book, "--force")
+			cmd := exec.Command(program, append([]string{"quote", file, "-o", book, "--force"}, flags...)...)
 			start := time.Now()
 			if said, err := cmd.CombinedOutput(); err != nil {
 				b.Fatalf("%v: %s", err, said)

@@ -15,8 +15,12 @@ import (
 type quoteFlags struct {
 	book, customer string
 	force, json    bool
+	without        []string // stages left out
 	phone          phone
 }
+
+// recordStage is the stage that keeps in a workbook what it was made from.
+const recordStage = "record"
 
 // newQuote is the command that makes the workbook.
 func newQuote(a *app) *cobra.Command {
@@ -55,6 +59,7 @@ of tents and items are those of "tentwright list", e.g. tentwright list items ch
 	flags.StringVar(&f.customer, "customer", "", "write the customer's own file, without anything internal, to `FILE.xlsx`")
 	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
 	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON; no workbook unless -o names one")
+	flags.StringSliceVar(&f.without, "without", nil, "leave out `STAGES` of the workbook, to measure the others: "+recordStage+" is what requote needs")
 	f.phone.flags(flags)
 	flags.SortFlags = false
 	return cmd

@@ -29,6 +29,8 @@ func (f *quoteFlags) fit(cmd *cobra.Command, args []string) error {
 		return misuse("name a file ending in .xlsx", "-o %q is not the name of a workbook", f.book)
 	case f.customer != "" && !endsIn(f.customer, ".xlsx"):
 		return misuse("name a file ending in .xlsx", "--customer %q is not the name of a workbook", f.customer)
+	case slices.ContainsFunc(f.without, func(stage string) bool { return stage != recordStage }):
+		return misuse("the stage that can be left out is "+recordStage, "--without %s: no such stage", strings.Join(f.without, ","))
 	case f.phone.save != "" && !endsIn(f.phone.save, jobEndings()...):
 		return misuse("name a file ending in .yaml", "--save %q is not the name of a job file", f.phone.save)
 	}
@@ -53,7 +55,7 @@ func (f *quoteFlags) files(q *quote.Quote) ([]output, error) {
 		return nil
 	}
 	if f.book != "" {
-		if err := add(f.book, workbook.Layout(q)); err != nil {
+		if err := add(f.book, workbook.LayoutWith(q, workbook.Options{NoRecord: len(f.without) > 0})); err != nil {
 			return nil, err
 		}
 	}
