@@ -228,6 +228,10 @@ func (n *line) words(p *price.Line, id string) {
 // discounts fills what is taken off a line.
 func (n *line) discounts(p *price.Line) {
 	n.set("hand", value(p.Hand))
+	if p.Order.Derived != "" {
+		// A wall's discount is its tent's or the job's: a job has none of its own.
+		n.set("hand", in(value(p.Hand), body(sheet.PercentPoint)))
+	}
 	n.set("break", value(0))
 	n.set("class", value(0))
 	n.set("job", value(0))

@@ -3,6 +3,7 @@ package workbook
 import (
 	"strings"
 
+	"tentwright/catalog/money"
 	"tentwright/quote"
 	"tentwright/workbook/sheet"
 )
@@ -58,6 +59,7 @@ func workbookChecks() []quote.Check {
 // checkRow makes a comparison again by formula; advice shows only where it
 // fails.
 func (l *layout) checkRow(t *table, c *quote.Check) {
+	c = l.checkNow(c)
 	row := t.next()
 	op := "<="
 	if c.AtLeast {
@@ -82,6 +84,22 @@ func (l *layout) checkRow(t *table, c *quote.Check) {
 	t.add(text(c.Key), text(c.Title), v, text(c.Rule()), lim,
 		formula("IF("+t.at("value", row)+op+t.at("limit", row)+`,"`+stateOK+`","`+bad+`")`, state),
 		formula("IF("+t.at("state", row)+`="`+stateOK+`","",`+quoted(c.Advice)+")", advice))
+}
+
+// checkNow is a check of a trip by what it now carries and who rides; any other
+// is as the quote made it.
+func (l *layout) checkNow(c *quote.Check) *quote.Check {
+	kind, key, _ := strings.Cut(c.Key, ":")
+	trip := l.carried.trips[key]
+	now := *c
+	switch {
+	case trip == nil:
+	case kind == "payload":
+		now.Value, now.Limit = money.Float(hundredths(trip.Mass, l.sys)), money.Float(trip.Payload.In(l.sys))
+	case kind == "room":
+		now.Value = money.Float(tenths(trip.Volume, l.sys))
+	}
+	return &now
 }
 
 // checkFormulas gives the formulas of both sides of a check; an empty one is a

@@ -290,8 +290,13 @@ func (l *layout) needRow(t *table, n *parts.Need) {
 		driver, lookup = n.Order, find(table+"_ordered", table+"_key", t.at("driver", row))
 	}
 	of, per, least := t.at("of", row), t.at("per", row), t.at("min", row)
+	each, min := value(n.Per), value(n.Min)
+	if n.Rule == "" {
+		// What a frame or a kit is made of is no rate that anyone sets here.
+		each, min = in(each, body(sheet.General)), in(min, body(sheet.Whole))
+	}
 	count := "IF(" + of + ">0,MAX(" + least + ",ROUNDUP(" + of + "*" + per + "-0.000001,0)),0)"
-	t.add(text(n.Key), text(n.Part.ID), text(n.Part.Name), text(n.Source), text(driver), formula(lookup, n.Of), value(n.Per), value(n.Min),
+	t.add(text(n.Key), text(n.Part.ID), text(n.Part.Name), text(n.Source), text(driver), formula(lookup, n.Of), each, min,
 		formula(count, n.Quantity), text(tagText(n.Part.Tags)))
 }
 

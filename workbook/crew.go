@@ -75,7 +75,7 @@ func (l *layout) windowRow(t *table, i int) {
 	weekOver := "MAX(0," + at("before") + "+" + at("plain") + "-MAX(overtime_weekly," + at("before") + "))"
 	t.add(text(w.Spec.Name), text(w.Spec.ID),
 		formula("ROUND(SUMIFS(task_hours,task_window,"+at("id")+"),2)", w.Hours),
-		formula("IF(COUNTIFS(task_window,"+at("id")+`,task_actual,">=0")=0,"",ROUND(SUMIFS(task_actual,task_window,`+at("id")+"),2))", ""),
+		formula("IF(COUNTIFS(task_window,"+at("id")+`,task_actual,">=0")=0,"",ROUND(SUMIFS(task_actual,task_window,`+at("id")+"),2))", l.worked(w.Spec.ID)),
 		formula("SUMPRODUCT(MAX((task_window="+at("id")+")*task_smallest))", w.Smallest),
 		value(w.Crew), value(w.Days), value(w.Worked),
 		formula("ROUND("+at("hours")+"/"+at("crew")+",4)", w.Person),
@@ -189,8 +189,24 @@ func (l *layout) taskRow(t *table, task *labour.Task) {
 	t.add(text(task.Rule.Name), text(task.Rule.Phase), text(task.Tent), text(task.Window), text(task.Rule.Skill),
 		formula(l.countFormula(task.Count), task.Amount), text(driver.Name),
 		formula("minutes_"+rule, task.Rule.Minutes), formula("fixed_"+rule, task.Rule.Fixed),
-		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours), value(nil),
+		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours), value(keptCell(l.kept.Actual, task.Key, nil)),
 		formula("IF("+at("hours")+">0,smallest_"+rule+",0)", smallest), text(task.Rule.ID), text(task.Key))
+}
+
+// worked is the hours that the tasks of a window took, of those that are known;
+// an empty text where none are.
+func (l *layout) worked(window string) any {
+	sum, known := money.Zero, false
+	for i := range l.q.Labour.Tasks {
+		task := &l.q.Labour.Tasks[i]
+		if hours, ok := l.kept.Actual[task.Key]; ok && task.Window == window {
+			sum, known = sum.Add(hours), known || !hours.IsNegative()
+		}
+	}
+	if !known {
+		return ""
+	}
+	return money.Round(sum, 2)
 }
 
 // countFormula looks a count up, among those known before the load or after.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/quote/load"
 	"tentwright/workbook/sheet"
@@ -89,8 +90,8 @@ func (y *yard) backFigures(line *pickLine, numbers map[string]float64, words map
 	}
 }
 
-// tripFigures is what trips may carry with other riders and, on the way out,
-// what they carry of what was loaded.
+// tripFigures is what trips may carry with other riders, and what they carry of
+// what was loaded, out and home.
 func (y *yard) tripFigures(lines []pickLine, numbers map[string]float64, words map[string]string) {
 	sys := y.q.Catalog.Company.Units
 	mass, room := map[string]float64{}, map[string]float64{}
@@ -100,6 +101,7 @@ func (y *yard) tripFigures(lines []pickLine, numbers map[string]float64, words m
 		mass[line.trip] += float64(n)*line.share.Each.In(sys) + packs*load.Tare(p).In(sys)
 		room[line.trip] += packs * p.Pack.Size.Volume().In(sys)
 	}
+	y.homeFigures(lines, mass, room)
 	for _, m := range []*load.Manifest{&y.q.Load.Out, &y.q.Load.Back} {
 		for i := range m.Trips {
 			trip := &m.Trips[i]
@@ -110,9 +112,6 @@ func (y *yard) tripFigures(lines []pickLine, numbers map[string]float64, words m
 				payload = own - float64(y.riders[trip.Key])*y.rider
 			}
 			numbers["payload "+trip.Key] = payload
-			if m == &y.q.Load.Back {
-				continue
-			}
 			carries, fills := math.Round(mass[trip.Key]*100)/100, math.Round(room[trip.Key]*10)/10
 			numbers["load "+trip.Key], numbers["volume "+trip.Key] = carries, fills
 			words["trip "+trip.Key] = "OK"
@@ -120,6 +119,37 @@ func (y *yard) tripFigures(lines []pickLine, numbers map[string]float64, words m
 				words["trip "+trip.Key] = "OVER"
 			}
 		}
+	}
+}
+
+// homeFigures adds what trips home carry: what went out and is not used up, some
+// of it wet. Each trip takes its share, and a part's last what the others leave.
+func (y *yard) homeFigures(lines []pickLine, mass, room map[string]float64) {
+	sys, left, rows := y.q.Catalog.Company.Units, map[*catalog.Part]int{}, map[*catalog.Part]int{}
+	for i := range lines {
+		left[lines[i].share.Part] += lines[i].out
+	}
+	m := &y.q.Load.Back
+	for i := range m.Shares {
+		rows[m.Shares[i].Part]++
+	}
+	for i := range m.Shares {
+		h := &m.Shares[i]
+		p, n := h.Part, h.Quantity
+		if rows[p]--; p.Consumable || h.Trip < 0 {
+			continue
+		}
+		if n = min(n, left[p]); rows[p] == 0 {
+			n = left[p]
+		}
+		left[p] -= n
+		each := money.Float(y.q.Parts.Find(p.ID).Each.In(sys))
+		if p.Wets {
+			each = money.Round(each.Mul(y.now.Catalog.Rates.WetFactor), 2)
+		}
+		packs := float64((n + max(1, p.Pack.Holds) - 1) / max(1, p.Pack.Holds))
+		mass[m.Trips[h.Trip].Key] += float64(n)*each.InexactFloat64() + packs*load.Tare(p).In(sys)
+		room[m.Trips[h.Trip].Key] += packs * p.Pack.Size.Volume().In(sys)
 	}
 }
 
@@ -140,14 +170,14 @@ func filledFigures(f figures) (numbers map[string]float64, words map[string]foun
 	for _, x := range []struct{ what, keys, values string }{
 		{"row", "pick_key", "pick_quantity"}, {"out", "pick_key", "pick_out"}, {"went", "return_key", "return_out"}, {"missing", "return_key", "return_missing"},
 		{"charge", "return_key", "return_charge"}, {"payload", "trip_key", "trip_payload"}, {"payload", "back_key", "back_payload"},
-		{"load", "trip_key", "trip_load"}, {"volume", "trip_key", "trip_volume"},
+		{"load", "trip_key", "trip_load"}, {"volume", "trip_key", "trip_volume"}, {"load", "back_key", "back_load"}, {"volume", "back_key", "back_volume"},
 	} {
 		for key, n := range f.column(x.keys, x.values) {
 			numbers[x.what+" "+key] = n
 		}
 	}
 	for _, x := range []struct{ what, keys, values string }{{"pick", "pick_key", "pick_state"}, {"back", "return_key", "return_state"},
-		{"tag", "return_key", "return_tag"}, {"trip", "trip_key", "trip_state"}, {"tent", "tent_id", "tent_state"}} {
+		{"tag", "return_key", "return_tag"}, {"trip", "trip_key", "trip_state"}, {"trip", "back_key", "back_state"}, {"tent", "tent_id", "tent_state"}} {
 		for key, word := range f.words(x.keys, x.values) {
 			words[x.what+" "+key] = word
 		}

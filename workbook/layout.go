@@ -58,6 +58,7 @@ func Layout(q *quote.Quote) *sheet.Book { return LayoutWith(q, Options{}) }
 type Options struct {
 	Changes  []Change // since the revision before
 	NoRecord bool     // leave out what a requote needs
+	Kept     Kept     // typed by yard and office into the revision before
 }
 
 // LayoutWith lays the whole workbook out. Sheets are laid out in the order in
@@ -68,6 +69,8 @@ func LayoutWith(q *quote.Quote, o Options) *sheet.Book {
 		record = packing(q)
 	}
 	l := newLayout(q)
+	l.kept = o.Kept
+	l.carry()
 	l.jobSheet()
 	l.rates()
 	l.priceList()
@@ -98,6 +101,9 @@ type layout struct {
 	keys map[string]int // key of an order line to its number on the quote
 
 	buildTax int // column of the tax classes on the price build-up
+
+	kept    Kept
+	carried *carried // by what is kept; only where the whole workbook is laid out
 }
 
 // newLayout begins a workbook. Its date is the quote's own, so that the same

@@ -63,15 +63,16 @@ func (l *layout) manifestHead(s *sheet.Sheet) {
 	sum := sheet.Style{Role: sheet.Total, Format: sheet.Num2}
 	l.fields(s, span(1, 1, label("Event")), span(2, 3, text(q.Job.Event.Name)), span(4, 5, label("Deliver")), span(6, 7, in(value(q.Job.Dates.Deliver), dated())),
 		span(8, 9, label("Trips out")), span(10, 10, in(value(labour.Drives(&q.Load.Out)), whole)),
-		span(12, 13, label("Weight out, "+unit)), span(14, 15, in(formula("ROUND(SUM(pick_out_weight),2)", hundredths(q.Load.Out.Mass, l.sys)), sum)),
+		span(12, 13, label("Weight out, "+unit)), span(14, 15, in(formula("ROUND(SUM(pick_out_weight),2)", hundredths(massOf(l.carried.picks), l.sys)), sum)),
 		span(16, 16, label("Trip costs to the yard")), span(17, 17, in(value(price.TripCosts(q.Load)), sheet.Style{Role: sheet.Total, Format: sheet.Money})))
 	l.cellName("job_trips_out", s, 10)
 	l.cellName("job_trip_costs", s, 17)
 	l.fields(s, span(1, 1, label("Place")), span(2, 3, in(text(l.address()), sheet.Style{Wrap: true})), span(4, 5, label("Collect")), span(6, 7, in(value(q.Job.Dates.Collect), dated())),
 		span(8, 9, label("Trips back")), span(10, 10, in(value(labour.Drives(&q.Load.Back)), whole)),
-		span(12, 13, label("Weight back, "+unit)), span(14, 15, in(formula("ROUND(SUM(home_weight),2)", hundredths(q.Load.Back.Mass, l.sys)), sum)))
+		span(12, 13, label("Weight back, "+unit)), span(14, 15, in(formula("ROUND(SUM(home_weight),2)", hundredths(massOf(l.carried.home), l.sys)), sum)),
+		span(16, 16, label("Weight back by the pick")), span(17, 17, in(formula("ROUND(SUM(home_picked_weight),2)", hundredths(q.Load.Back.Mass, l.sys)), sum)))
 	l.cellName("job_trips_back", s, 10)
-	l.cellName("total_weight_back", s, 14)
+	l.cellName("total_weight_back", s, 17)
 	n := l.fields(s, span(1, manifestCols, in(text(manifestCaution), sheet.Style{Role: sheet.Notice})))
 	s.Rows[n-1].Height = 32
 }
@@ -125,37 +126,43 @@ func (l *layout) vehicleRow(t *table, w way, trip *load.Trip) {
 	v := trip.Vehicle
 	mass := func(m unit.Mass) float64 { return m.In(l.sys) }
 	sum := func(column string) string { return "SUMIFS(" + column + "," + w.trips + "," + at("key") + ")" }
-	room, volume := tenths(trip.Room, l.sys), tenths(trip.Volume, l.sys)
-	name, riders, payload, limit := vehicleName(trip), value(trip.Riders), l.payload(t, row, trip), value(nil)
+	now := l.carried.trips[trip.Key]
+	room, volume := tenths(trip.Room, l.sys), tenths(now.Volume, l.sys)
+	name, riders, payload, limit := vehicleName(trip), value(now.Riders), l.payload(t, row, trip, now.Payload), value(nil)
 	if trip.Tow != "" {
 		name, riders = name+", behind "+trip.Tow, in(value(nil), body(sheet.Whole))
 	}
 	if capped(trip, l.q.Catalog.Fleet.Rider) {
 		limit = value(mass(trip.Payload + unit.Mass(trip.Riders)*l.q.Catalog.Fleet.Rider))
 	}
-	state := tripOK
-	if trip.Mass > trip.Payload || volume > room {
-		state = tripOver
-	}
 	t.add(text(trip.Key), text(name), value(mass(v.Rating)), value(mass(v.Empty)), value(mass(v.Fuel+v.Reserve)), riders, payload,
-		formula("ROUND("+sum(w.loads)+",2)", hundredths(trip.Mass, l.sys)),
-		formula("ROUND("+at("payload")+"-"+at("load")+",2)", hundredths(trip.Payload-trip.Mass, l.sys)),
-		formula(shareOf(at("load"), at("payload")), ratio(hundredths(trip.Mass, l.sys), mass(trip.Payload))),
+		formula("ROUND("+sum(w.loads)+",2)", hundredths(now.Mass, l.sys)),
+		formula("ROUND("+at("payload")+"-"+at("load")+",2)", hundredths(now.Payload-now.Mass, l.sys)),
+		formula(shareOf(at("load"), at("payload")), ratio(hundredths(now.Mass, l.sys), mass(now.Payload))),
 		value(room), formula("ROUND("+sum(w.rooms)+",1)", volume),
 		formula(shareOf(at("volume"), at("room")), ratio(volume, room)),
 		text(trip.Longest.In(l.sys)+"\nof "+v.Longest.In(l.sys)),
-		formula("IF(OR("+at("margin")+"<0,"+at("volume")+">"+at("room")+"),"+quoted(tripOver)+","+quoted(tripOK)+")", state), limit)
+		formula("IF(OR("+at("margin")+"<0,"+at("volume")+">"+at("room")+"),"+quoted(tripOver)+","+quoted(tripOK)+")", l.tripState(now)), limit)
 	if trip.Tow == "" {
 		l.allow(t.s, row, t.col("riders"), wholes(0, 20), "people in the vehicle, the driver included; each takes from the payload")
 		l.name("riders_"+ident(trip.Key), t.s, sheet.Range{R1: row, C1: t.col("riders"), R2: row, C2: t.col("riders")}, "")
 	}
 }
 
-// payload is what a vehicle may carry. A trailer's is what the load left it,
-// since it shares a rating with what pulls it.
-func (l *layout) payload(t *table, row int, trip *load.Trip) sheet.Cell {
+// tripState is the word for a trip against its limits.
+func (l *layout) tripState(trip *load.Trip) string {
+	if hundredths(trip.Payload-trip.Mass, l.sys) < 0 || tenths(trip.Volume, l.sys) > tenths(trip.Room, l.sys) {
+		return tripOver
+	}
+	return tripOK
+}
+
+// payload is what a vehicle may carry, and now has, with other riders than were
+// planned. A trailer's is what the load left it, since it shares a rating with
+// what pulls it.
+func (l *layout) payload(t *table, row int, trip *load.Trip, now unit.Mass) sheet.Cell {
 	at := func(id string) string { return t.at(id, row) }
-	have := trip.Payload.In(l.sys)
+	have := now.In(l.sys)
 	if trip.Tow != "" {
 		return in(value(have), body(sheet.Weight))
 	}

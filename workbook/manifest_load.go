@@ -39,12 +39,10 @@ func (l *layout) loadColumns(terms ...column) []column {
 // outPages are the pages of the way out, one for each trip.
 func (l *layout) outPages(s *sheet.Sheet, w way) {
 	key := sheet.Style{Role: sheet.Key}
-	rows := loadOrder(w.m)
-	l.pages(s, w, rows, l.loadColumns(column{"part", "Part", 22, key}), func(t *table, p *portion, sum unit.Mass) {
+	l.pages(s, w, l.carried.out, l.loadColumns(column{"part", "Part", 22, key}), func(t *table, p *portion, sum unit.Mass) {
 		row := t.next()
 		of := "," + "pick_part," + t.at("part", row) + ",pick_trip," + t.at("trip", row) + ")"
-		cells := l.loadCells(t, p, p.share.Mass, sum,
-			"SUMIFS(pick_out"+of, "SUMIFS(pick_out_weight"+of)
+		cells := l.loadCells(t, p, sum, "SUMIFS(pick_out"+of, "SUMIFS(pick_out_weight"+of)
 		t.add(append(cells, text(p.part.ID))...)
 	})
 }
@@ -54,43 +52,46 @@ func (l *layout) outPages(s *sheet.Sheet, w way) {
 func (l *layout) homePages(s *sheet.Sheet, w way) *table {
 	key := sheet.Style{Role: sheet.Key}
 	mass, room := l.sys.MassUnit(), l.sys.VolumeUnit()
-	rows := slices.DeleteFunc(loadOrder(w.m), func(p portion) bool { return p.part.Consumable })
 	cols := l.loadColumns(column{"part", "Part", 22, key},
-		column{"total", "Picked in all", 9, calc(sheet.Whole)}, column{"share", "Share of this trip", 9, body(sheet.Whole)},
+		column{"out", "Went out in all", 9, calc(sheet.Whole)}, column{"share", "Share of this trip", 9, body(sheet.Whole)},
 		column{"rank", "Row of the part", 8, body(sheet.Whole)}, column{"dry", "One, dry, " + mass, 9, body(sheet.Num2)},
 		column{"each", "One, " + mass, 9, calc(sheet.Num2)}, column{"tare", "Empty pack, " + mass, 9, body(sheet.Num2)},
 		column{"packs", "Packs", 8, calc(sheet.Whole)}, column{"size", "One pack, " + room, 9, body(sheet.Num2)},
-		column{"volume", "Room, " + room, 9, calc(sheet.Num2)})
-	t := l.pages(s, w, rows, cols, l.homeRow)
+		column{"volume", "Room, " + room, 9, calc(sheet.Num2)},
+		column{"total", "Picked in all", 9, calc(sheet.Whole)}, column{"picked", "Picked, this trip", 9, calc(sheet.Whole)},
+		column{"picked_packs", "Packs picked", 9, calc(sheet.Whole)}, column{"picked_weight", "Weight picked, " + mass, 10, calc(sheet.Num2)})
+	t := l.pages(s, w, l.carried.home, cols, l.homeRow)
 	t.widths()
 	return t
 }
 
-// homeRow is one part on one trip back. Its share follows what went out.
+// homeRow is one part on one trip back. Its share follows what went out; hours
+// count by the pick, of which the last columns have the weight.
 func (l *layout) homeRow(t *table, p *portion, sum unit.Mass) {
 	row := t.next()
 	at := func(id string) string { return t.at(id, row) }
 	line := l.q.Parts.Find(p.part.ID)
-	size := p.part.Pack.Size.Volume()
+	size, holds := p.part.Pack.Size.Volume(), p.part.Pack.Holds
 	each := at("dry")
 	if p.part.Wets {
 		each = "ROUND(" + each + "*rate_wet,2)"
 	}
-	cells := l.loadCells(t, p, p.share.Mass, sum, p.takes(t, row, at("total")), weightFormula(t, row, "quantity", "packs"))
+	cells := l.loadCells(t, p, sum, p.takes(t, row, at("out")), weightFormula(t, row, "quantity", "packs"))
 	t.add(append(cells, text(p.part.ID),
-		formula("SUMIFS(pick_quantity,pick_part,"+at("part")+")", line.Total()), p.shareCell(), value(p.rank),
+		formula("SUMIFS(pick_out,pick_part,"+at("part")+")", l.carried.parts[p.part.ID]), p.shareCell(), value(p.rank),
 		value(line.Each.In(l.sys)), formula(each, p.share.Each.In(l.sys)), value(load.Tare(p.part).In(l.sys)),
-		formula(packCountFormula(p.part, at("quantity")), load.PackCount(p.quantity, p.part.Pack.Holds)),
-		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), p.share.Volume.In(l.sys)))...)
+		formula(packCountFormula(p.part, at("quantity")), load.PackCount(p.rides.pieces, holds)),
+		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), p.rides.room.In(l.sys)),
+		formula("SUMIFS(pick_quantity,pick_part,"+at("part")+")", line.Total()), formula(p.takes(t, row, at("total")), p.quantity),
+		formula(packCountFormula(p.part, at("picked")), load.PackCount(p.quantity, holds)),
+		formula(weightFormula(t, row, "picked", "picked_packs"), p.share.Mass.In(l.sys)))...)
 }
 
-// loadOrder is the rows of a way, trip by trip, first what goes in first.
-func loadOrder(m *load.Manifest) []portion {
-	rows := portions(m, false)
+// byLoading sorts rows of a way trip by trip, first what goes in first.
+func byLoading(rows []portion) {
 	slices.SortStableFunc(rows, func(a, b portion) int {
 		return cmp.Or(cmp.Compare(a.share.Trip, b.share.Trip), cmp.Compare(a.share.Order, b.share.Order))
 	})
-	return rows
 }
 
 // pages writes one page for each trip into one table, so that its named
@@ -113,7 +114,7 @@ func (l *layout) pages(s *sheet.Sheet, w way, rows []portion, cols []column, add
 			sum, order = 0, 0
 			open(p.trip)
 		}
-		sum += p.share.Mass
+		sum += p.rides.mass
 		order++
 		p.order = order
 		add(t, p, sum)
@@ -168,13 +169,10 @@ func (l *layout) tripHead(s *sheet.Sheet, w way, trip *load.Trip) {
 		return find(w.vehicles+"_"+column, w.vehicles+"_key", quoted(trip.Key))
 	}
 	weight := sheet.Style{Format: sheet.Weight, Bold: true, Align: sheet.Left}
-	state := tripOK
-	if trip.Mass > trip.Payload || tenths(trip.Volume, l.sys) > tenths(trip.Room, l.sys) {
-		state = tripOver
-	}
-	n := l.fields(s, span(1, 1, label("Load")), span(2, 2, in(formula(at("load"), hundredths(trip.Mass, l.sys)), weight)),
-		span(3, 3, label("of payload, "+l.sys.MassUnit())), span(4, 5, in(formula(at("payload"), trip.Payload.In(l.sys)), weight)),
-		span(6, 6, in(formula(at("state"), state), sheet.Style{Bold: true})),
+	now := l.carried.trips[trip.Key]
+	n := l.fields(s, span(1, 1, label("Load")), span(2, 2, in(formula(at("load"), hundredths(now.Mass, l.sys)), weight)),
+		span(3, 3, label("of payload, "+l.sys.MassUnit())), span(4, 5, in(formula(at("payload"), now.Payload.In(l.sys)), weight)),
+		span(6, 6, in(formula(at("state"), l.tripState(now)), sheet.Style{Bold: true})),
 		span(7, 15, in(text("Weigh it; the plate and local law govern. The driver secures the load."), sheet.Style{Role: sheet.Faint})))
 	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: n, C1: 6, R2: n, C2: 6},
 		Formula: sheet.AbsRef(n, 6) + "=" + quoted(tripOver), Role: sheet.Warn})
@@ -182,14 +180,14 @@ func (l *layout) tripHead(s *sheet.Sheet, w way, trip *load.Trip) {
 
 // loadCells are the cells of a load line that print. The running weight adds up
 // by order, not by row, so that it stays right when the page is sorted.
-func (l *layout) loadCells(t *table, p *portion, mass, sum unit.Mass, quantity, weight string) []sheet.Cell {
+func (l *layout) loadCells(t *table, p *portion, sum unit.Mass, quantity, weight string) []sheet.Cell {
 	row := t.next()
 	at := func(id string) string { return t.at(id, row) }
 	name := t.name
 	running := "SUMIFS(" + name + "_weight," + name + "_trip," + at("trip") + "," + name + "_order," + quoted("<=") + "&" + at("order") + ")"
 	cells := []sheet.Cell{
-		value(p.order), text(p.part.Name), formula(packFormula(p.part, at("quantity")), packText(p.part, p.quantity)),
-		formula(quantity, p.quantity), formula(weight, mass.In(l.sys)), formula(running, sum.In(l.sys)),
+		value(p.order), text(p.part.Name), formula(packFormula(p.part, at("quantity")), packText(p.part, p.rides.pieces)),
+		formula(quantity, p.rides.pieces), formula(weight, p.rides.mass.In(l.sys)), formula(running, sum.In(l.sys)),
 		text(useWords[p.part.Use]), text(emptyBox), text(p.tripKey()), text(l.loadNote(t, p.part)),
 	}
 	for len(cells) < manifestCols {

@@ -59,8 +59,7 @@ func (l *layout) pickColumns() []column {
 // much of it was loaded.
 func (l *layout) pickList() {
 	s := l.sheet(SheetPick, "What to pull, in the walking order of the yard.", sheet.TabYard, true)
-	rows := portions(&l.q.Load.Out, true)
-	byBin(rows)
+	rows := l.carried.picks
 	l.pickHead(s, rows)
 	t := l.startTable(s, "pick", l.pickColumns())
 	zone := ""
@@ -81,7 +80,7 @@ func (l *layout) pickHead(s *sheet.Sheet, rows []portion) {
 	lines := 0
 	for i := range rows {
 		p := &rows[i]
-		mass += unit.Mass(p.quantity)*p.share.Each + unit.Mass(load.PackCount(p.quantity, p.part.Pack.Holds))*load.Tare(p.part)
+		mass += p.heap(p.quantity).mass
 		if p.quantity > 0 {
 			lines++
 		}
@@ -120,10 +119,6 @@ func (l *layout) pickRow(t *table, p *portion, newZone bool) {
 	at := func(id string) string { return t.at(id, row) }
 	q := at("quantity")
 	line := l.q.Parts.Find(p.part.ID)
-	state := ""
-	if p.quantity == 0 {
-		state = stateNone
-	}
 	vehicle := ""
 	if p.trip != nil {
 		vehicle = shortVehicle(p.trip)
@@ -132,8 +127,8 @@ func (l *layout) pickRow(t *table, p *portion, newZone bool) {
 		in(text(p.part.Bin), sheet.Style{Role: sheet.Body, Bold: newZone}), text(p.name(true)), text(useWords[p.part.Use]),
 		formula(packFormula(p.part, q), packText(p.part, p.quantity)),
 		formula(p.takes(t, row, "("+at("counted")+"+"+at("spare")+")"), p.quantity),
-		text(vehicle), text(emptyBox), text(emptyBox), value(nil), text(emptyBox), text(""), text(""),
-		formula(pickState(q, at("loaded"), p.part.Tracked), state),
+		text(vehicle), text(emptyBox), text(emptyBox), value(keptCell(l.kept.Loaded, p.key, nil)), text(emptyBox), value(l.sentTag(p.key)), text(""),
+		formula(pickState(q, at("loaded"), p.part.Tracked), l.pickWords(p)),
 	}
 	t.add(append(cells, l.pickTerms(t, row, p, line)...)...)
 }
@@ -151,6 +146,23 @@ func pickState(pick, loaded string, tracked bool) string {
 		"IF(" + loaded + ">" + pick + `,"over "&(` + loaded + "-" + pick + ")," + all + ")))"
 }
 
+// pickWords is pickState of the numbers.
+func (l *layout) pickWords(p *portion) string {
+	_, typed := l.kept.Loaded[p.key]
+	out := p.rides.pieces
+	switch {
+	case !typed && p.quantity == 0:
+		return stateNone
+	case out < p.quantity:
+		return "short " + itoa(p.quantity-out)
+	case out > p.quantity:
+		return "over " + itoa(out-p.quantity)
+	case p.part.Tracked && p.quantity > 1:
+		return "needs " + itoa(p.quantity) + " tags"
+	}
+	return ""
+}
+
 // pickTerms are the cells right of what prints: the terms of the quantity and of
 // the weight, and the keys by which the other sheets find the row however the
 // list is sorted.
@@ -164,7 +176,7 @@ func (l *layout) pickTerms(t *table, row int, p *portion, line *parts.Line) []sh
 	spare := "IF(" + at("counted") + "=0,0,MAX(" + at("least") + ",MAX(0,ROUNDUP(" + at("counted") + "*" + at("percent") + "/100-0.000001,0))))"
 	packs := load.PackCount(p.quantity, part.Pack.Holds)
 	size := part.Pack.Size.Volume()
-	mass, room := (unit.Mass(p.quantity)*p.share.Each + unit.Mass(packs)*load.Tare(part)).In(l.sys), (unit.Volume(packs) * size).In(l.sys)
+	pick, out := p.heap(p.quantity), p.rides
 	beyond := 0
 	if p.rank == 1 {
 		beyond = quote.Beyond(line)
@@ -172,11 +184,12 @@ func (l *layout) pickTerms(t *table, row int, p *portion, line *parts.Line) []sh
 	return []sheet.Cell{
 		text(p.key), text(part.ID), text(p.tripKey()), value(part.Owned), formula(beyondFormula(t, row), beyond),
 		formula("SUMIFS(need_quantity,need_part,"+at("part")+")", line.Counted), value(percent), value(least), formula(spare, line.Spare),
-		p.shareCell(), value(p.rank), formula("IF(LEN("+at("loaded")+")=0,"+q+","+at("loaded")+")", p.quantity),
+		p.shareCell(), value(p.rank), formula("IF(LEN("+at("loaded")+")=0,"+q+","+at("loaded")+")", out.pieces),
 		value(p.share.Each.In(l.sys)), value(load.Tare(part).In(l.sys)), formula(packCountFormula(part, q), packs),
-		formula(weightFormula(t, row, "quantity", "packs"), mass),
-		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), room),
-		formula(packCountFormula(part, at("out")), packs), formula(weightFormula(t, row, "out", "out_packs"), mass), formula(at("out_packs")+"*"+at("size"), room),
+		formula(weightFormula(t, row, "quantity", "packs"), pick.mass.In(l.sys)),
+		value(size.In(l.sys)), formula(at("packs")+"*"+at("size"), pick.room.In(l.sys)),
+		formula(packCountFormula(part, at("out")), load.PackCount(out.pieces, part.Pack.Holds)), formula(weightFormula(t, row, "out", "out_packs"), out.mass.In(l.sys)),
+		formula(at("out_packs")+"*"+at("size"), out.room.In(l.sys)),
 	}
 }
 
@@ -196,7 +209,7 @@ func weightFormula(t *table, row int, pieces, packs string) string {
 
 // pickRules limits what is typed into the list and shows what needs an eye. What
 // was loaded may be more or less than the pick: the state says so, and vehicles
-// and the check-in count by it. Prices and hours count by the pick.
+// of both ways and the check-in count by it. Prices and hours count by the pick.
 func (l *layout) pickRules(t *table) {
 	for _, id := range []string{"pulled", "ticked", "returned"} {
 		l.allowColumn(t, id, ticks(), "a tick when it is done")

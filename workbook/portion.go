@@ -20,7 +20,8 @@ type portion struct {
 	rank     int        // among the rows of the part, from 1
 	of       int        // rows of the part
 	quantity int
-	order    int // place in loading the trip, on the manifest
+	rides    heap // by the counts of the yard
+	order    int  // place in loading the trip, on the manifest
 }
 
 // portions cuts shares into rows, in their order. With pieces, each tagged
@@ -97,6 +98,16 @@ func (p *portion) takes(t *table, row int, total string) string {
 	}
 	before := taken + "," + t.name + "_rank," + quoted("<") + "&" + t.at("rank", row) + ")"
 	return "MAX(0,MIN(" + t.at("share", row) + "," + total + "-" + before + "))"
+}
+
+// took is takes of a number: what a row takes of a total when the rows before it
+// have so many for their shares.
+func (p *portion) took(total, before int) int {
+	left := max(0, total-before)
+	if p.rank == p.of {
+		return left
+	}
+	return min(p.quantity, left)
 }
 
 // vehicleName is a trip's vehicle in words, told apart from others alike.
