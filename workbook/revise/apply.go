@@ -3,7 +3,6 @@ package revise
 import (
 	"fmt"
 	"maps"
-	"strings"
 
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
@@ -15,8 +14,9 @@ import (
 )
 
 // mostSteps is how many edits of the shop are given an effect each; beyond it
-// they are computed together, since each wants the shop read again.
-const mostSteps = 20
+// they are computed together, since each wants the whole shop read again, which
+// takes longer than all else.
+const mostSteps = 10
 
 // Result is a workbook's next revision.
 type Result struct {
@@ -57,6 +57,7 @@ type reviser struct {
 	before  figures // of the last state that could be computed
 	changes []workbook.Change
 	steps   int
+	pending []*Edit // of the shop, which is not sound with them yet
 	late    []*Edit // of the shop, computed together at the end
 	list    diag.List
 }
@@ -75,7 +76,7 @@ func (f figures) equal(o figures) bool {
 
 // start copies the job, so that the one on record stays as it is.
 func (b *Book) start() (*reviser, diag.List) {
-	j, list := job.Read(b.File, job.Write(b.Quote.Job))
+	j, list := job.Read("", job.Write(b.Quote.Job))
 	if list.Err() != nil {
 		return nil, list
 	}
@@ -84,19 +85,30 @@ func (b *Book) start() (*reviser, diag.List) {
 
 // step makes one edit and measures what it does.
 func (r *reviser) step(e *Edit) {
-	change := e.change("")
-	if e.job != nil {
+	r.changes = append(r.changes, e.change(""))
+	last := &r.changes[len(r.changes)-1]
+	switch {
+	case e.job != nil:
 		e.job(r.job)
-	} else if r.steps++; r.steps > mostSteps {
+	case r.steps >= mostSteps:
+		last.Note = "effect told below, with others"
 		r.late = append(r.late, e)
-		r.changes = append(r.changes, change)
 		return
-	} else {
-		r.edit([]*Edit{e})
+	default:
+		r.steps++
+		// Some edits are sound only together, such as two steps that both rise.
+		r.pending = append(r.pending, e)
+		if r.edit(r.pending).Err() != nil {
+			last.Note = withNext
+			return
+		}
+		r.pending = nil
 	}
-	r.changes = append(r.changes, change)
 	r.measure()
 }
+
+// withNext stands beside a change without an effect of its own.
+const withNext = "effect told with the next"
 
 // change is an edit in words.
 func (e *Edit) change(note string) workbook.Change {
@@ -114,7 +126,7 @@ func (r *reviser) measure() {
 	last := &r.changes[len(r.changes)-1]
 	q, _ := quote.Build(r.c, swept(r.job))
 	if q == nil {
-		last.Note = "effect told with the next"
+		last.Note = withNext
 		return
 	}
 	now := figuresOf(q)
@@ -125,102 +137,93 @@ func (r *reviser) measure() {
 // swept is the job without what was deleted.
 func swept(j *job.Job) *job.Job {
 	c := *j
-	c.Items = append([]job.Line(nil), j.Items...)
 	sweep(&c)
 	return &c
 }
 
-// edit makes edits of the shop's files and reads the shop again.
-func (r *reviser) edit(edits []*Edit) {
-	byFile := map[string][]source.Edit{}
+// edit makes edits of the shop's files and reads the shop again. Where it is
+// not sound with them, it stays as it was.
+func (r *reviser) edit(edits []*Edit) diag.List {
+	byFile := map[string][]*Edit{}
 	for _, e := range edits {
-		byFile[e.File] = append(byFile[e.File], e.Shop)
+		byFile[e.File] = append(byFile[e.File], e)
 	}
+	shop, at := maps.Clone(r.shop), map[*Edit]diag.Pos{}
 	for file, list := range byFile {
-		data, _, faults := source.Apply(file, r.shop[file], list)
-		if faults.Err() != nil {
-			r.list.Join(r.b.cells(faults, nil))
-			return
+		values := make([]source.Edit, len(list))
+		for i, e := range list {
+			values[i], at[e] = e.Shop, diag.Pos{File: file}
 		}
-		r.shop[file] = data
+		data, places, faults := source.Apply(file, shop[file], values)
+		if faults.Err() != nil {
+			return r.b.blameShop(faults, at)
+		}
+		for i, e := range list {
+			at[e] = diag.Pos{File: file, Line: places[i].Line}
+		}
+		shop[file] = data
 	}
-	c, faults := catalog.Load("", r.shop)
+	c, faults := catalog.Load("", shop)
 	if c == nil {
-		r.list.Join(r.b.cells(faults, nil))
-		return
+		return r.b.blameShop(faults, at)
 	}
-	r.c = c
+	r.c, r.shop = c, shop
+	return nil
 }
 
 // settle makes the edits of the shop that were put off, as one.
 func (r *reviser) settle() {
-	if len(r.late) == 0 {
+	rest := append(r.pending, r.late...)
+	if len(rest) == 0 {
 		return
 	}
-	r.edit(r.late)
+	if faults := r.edit(rest); faults.Err() != nil {
+		r.list.Join(faults)
+		return
+	}
 	r.changes = append(r.changes, workbook.Change{What: fmt.Sprintf("%d more changes of prices, rates and minutes, together", len(r.late))})
 	r.measure()
 }
 
 // finish computes the revision from files as anyone would read them.
 func (r *reviser) finish() (*Result, diag.List) {
-	places := sweep(r.job)
+	r.parted()
+	r.b.places = sweep(r.job)
 	r.job.Revision++
-	if r.list.Err() != nil {
-		return nil, r.list.Sorted()
-	}
-	if len(r.changes) == 0 {
+	if len(r.changes) == 0 && r.list.Err() == nil {
 		return &Result{Quote: r.b.Quote, Shop: r.shop}, nil
 	}
-	j, list := job.ReadFor(r.c, "", job.Write(r.job))
-	if j == nil {
-		return nil, r.b.cells(list, places)
+	text := job.Write(r.job)
+	j, list := job.ReadFor(r.c, "", text)
+	if j == nil || r.list.Err() != nil {
+		r.list.Join(r.b.blameJob(list, text))
+		return nil, r.list.Sorted()
 	}
 	q, list := quote.Build(r.c, j)
-	list = r.b.cells(list, places)
+	list = r.b.blameJob(list, text)
 	if q == nil {
-		return nil, list
+		return nil, list.Sorted()
 	}
-	return &Result{Quote: q, Shop: r.shop, Changes: r.changes}, list
+	return &Result{Quote: q, Shop: r.shop, Changes: r.changes}, list.Sorted()
 }
 
-// cells gives problems of the job and the shop the place of the cell that they
-// come from: that of the edit nearest on the way to the value.
-func (b *Book) cells(list diag.List, places map[int]int) diag.List {
-	var out diag.List
-	for _, p := range list {
-		best := -1
-		for i := range b.Edits {
-			e := &b.Edits[i]
-			if e.File != "" && e.File != p.Pos.File {
-				continue
-			}
-			way := moved(e.path, places)
-			if way == p.Path || strings.HasPrefix(p.Path, way+".") || strings.HasPrefix(p.Path, way+"[") || strings.HasPrefix(way, p.Path+".") || strings.HasPrefix(way, p.Path+"[") {
-				if best < 0 || len(way) > len(moved(b.Edits[best].path, places)) {
-					best = i
-				}
+// parted reports tents that were deleted while another stands at their side,
+// and lets the other stand alone so that more faults can be found.
+func (r *reviser) parted() {
+	for i := range r.job.Tents {
+		t := &r.job.Tents[i]
+		other := r.job.Tent(t.Joins)
+		if t.Name == dropped || t.Joins == "" || other == nil || other.Name != dropped {
+			continue
+		}
+		p := diag.Problem{Pos: diag.Pos{File: r.b.File}, Code: Joined, Message: fmt.Sprintf("tent %q was taken out, but tent %q stands at its side and shares its gutter", t.Joins, t.ID),
+			Advice: "take both out, or keep both"}
+		for n := range r.b.Edits {
+			if e := &r.b.Edits[n]; e.path == tentPath(r.job, t.Joins) || e.path == tentPath(r.job, t.Joins)+".count" {
+				p.Pos, p.Path = e.Pos, e.What
 			}
 		}
-		if best >= 0 {
-			p.Pos, p.Path = b.Edits[best].Pos, b.Edits[best].What
-		} else {
-			p.Pos = diag.Pos{File: b.File}
-		}
-		out.Add(p)
+		r.list.Add(p)
+		t.Joins, t.JoinAt = "", ""
 	}
-	return out
-}
-
-// moved is the way to a value after the deleted items were taken out.
-func moved(way string, places map[int]int) string {
-	var n int
-	if _, err := fmt.Sscanf(way, "items[%d]", &n); err != nil || places == nil {
-		return way
-	}
-	now, kept := places[n]
-	if !kept {
-		return way
-	}
-	return fmt.Sprintf("items[%d]", now) + strings.TrimPrefix(way, fmt.Sprintf("items[%d]", n))
 }

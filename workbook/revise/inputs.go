@@ -2,16 +2,13 @@ package revise
 
 import (
 	"fmt"
-	"path"
 	"strings"
 
 	"tentwright/catalog"
-	"tentwright/catalog/source"
 	"tentwright/quote"
 	"tentwright/quote/job"
 	"tentwright/quote/labour"
 	"tentwright/quote/parts"
-	"tentwright/quote/price"
 	"tentwright/workbook"
 )
 
@@ -19,7 +16,6 @@ import (
 // job, or one in a file of the shop.
 type input struct {
 	at   address
-	what string // in words; none: the words beside the cell
 	kind kind
 	path string // of the value, in the job or in the shop's file
 
@@ -64,20 +60,12 @@ func (l *inputList) ofJob(at address, k kind, path string, set func(*job.Job, va
 	l.all = append(l.all, input{at: at, kind: k, path: path, set: set})
 }
 
-// ofShop adds a number in a file of the shop.
-func (l *inputList) ofShop(at address, k kind, where source.Where, field string) {
-	if where.Path() != "" {
-		field = where.Path() + "." + field
-	}
-	l.all = append(l.all, input{at: at, kind: k, file: path.Base(where.Pos().File), path: field})
-}
-
 // job is what holds for this job alone on the sheet of rates.
 func (l *inputList) job() {
 	l.ofJob(named("job_days"), whole, "dates.charged_days", func(j *job.Job, v value) { j.Dates.Charged = int(v.number.IntPart()) })
 	l.ofJob(named("job_distance"), distance, "delivery.distance", func(j *job.Job, v value) { j.Delivery.Distance = v.length })
 	l.ofJob(named("job_zone"), word, "delivery.zone", func(j *job.Job, v value) { j.Delivery.Zone = v.text })
-	l.ofJob(named("job_discount"), number, "discount.percent", func(j *job.Job, v value) { j.Discount.Percent = v.number })
+	l.ofJob(named("job_discount"), percent, "discount.percent", func(j *job.Job, v value) { j.Discount.Percent = v.number })
 	l.ofJob(named("job_exempt"), truth, "customer.tax_exempt", func(j *job.Job, v value) { j.Customer.Exempt = v.yes })
 	l.ofJob(named("job_labour_charged"), truth, "labour.charge", func(j *job.Job, v value) {
 		j.Labour.Charge = map[bool]string{true: "charged", false: "included"}[v.yes]
@@ -89,7 +77,7 @@ func (l *inputList) job() {
 		j.Dates.Collect = j.Dates.Deliver.AddDays(int(v.number.IntPart()) - 1)
 	})
 	if class := l.q.Job.Class(l.c); class.ID != "" {
-		l.ofShop(named("job_class_discount"), number, class.Where, "discount")
+		l.ofShop(named("job_class_discount"), percent, class.Where, "discount")
 	}
 }
 
@@ -139,10 +127,11 @@ func (l *inputList) tentOrder(o *parts.Order) {
 		// In a job, no count is one tent; in a cell, 0 is none.
 		if v.number.IsZero() {
 			dropTent(j, id)
+			return
 		}
 		onTent(id, func(t *job.Tent) { t.Count = int(v.number.IntPart()) })(j)
 	})
-	l.ofJob(address{table: "tents", key: o.Key, column: "hand"}, number, path+".discount", func(j *job.Job, v value) {
+	l.ofJob(address{table: "tents", key: o.Key, column: "hand"}, percent, path+".discount", func(j *job.Job, v value) {
 		onTent(id, func(t *job.Tent) { t.Discount = v.number })(j)
 	})
 }
@@ -172,13 +161,14 @@ func (l *inputList) itemOrder(o *parts.Order) {
 	n := itemIndex(o.Key)
 	path := fmt.Sprintf("items[%d]", n)
 	l.ofJob(address{table: "build", key: o.Key, column: "quantity"}, number, path+".quantity", func(j *job.Job, v value) { j.Items[n].Quantity = v.number })
-	l.ofJob(address{table: "build", key: o.Key, column: "hand"}, number, path+".discount", func(j *job.Job, v value) { j.Items[n].Discount = v.number })
+	l.ofJob(address{table: "build", key: o.Key, column: "hand"}, percent, path+".discount", func(j *job.Job, v value) { j.Items[n].Discount = v.number })
 	if no, ok := workbook.Numbers(l.q)[o.Key]; ok && o.Optional {
 		l.ofJob(address{table: "extra", key: fmt.Sprint(no), column: "choice"}, truth, path+".chosen", func(j *job.Job, v value) { j.Items[n].Chosen = v.yes })
 	}
 }
 
-// itemIndex is the place of an order line among the job's items, from 0.
+// itemIndex is the place of an order line among the job's items, from 0; below
+// zero for other lines.
 func itemIndex(key string) int {
 	n := 0
 	fmt.Sscanf(key, "L:%d", &n)
@@ -194,25 +184,24 @@ func (l *inputList) tents() {
 		l.ofJob(cell("size"), word, path+".size", func(j *job.Job, v value) { onTent(id, func(t *job.Tent) { t.Size = v.text })(j) })
 		l.ofJob(cell("leg"), length, path+".leg", func(j *job.Job, v value) { onTent(id, func(t *job.Tent) { t.Leg = v.length })(j) })
 		for _, side := range []string{"front", "right", "back", "left"} {
-			l.ofJob(cell(side), word, path+".sides", func(j *job.Job, v value) {
+			l.ofJob(cell(side), word, path+".sides{"+side+"}.wall", func(j *job.Job, v value) {
 				onTent(id, func(t *job.Tent) { closeSide(t, side, v.text) })(j)
 			})
 		}
 	}
 }
 
-// closeSide closes a side of a tent with a wall, or opens it. Doors go with
-// the wall they were in.
+// closeSide closes a side of a tent with a wall, or opens it. Doors stay in
+// another wall and go with an opened one.
 func closeSide(t *job.Tent, name, wall string) {
-	if strings.EqualFold(wall, "open") {
-		wall = ""
-	}
 	side := t.Side(name)
 	if side == nil {
 		t.Sides = append(t.Sides, job.TentSide{Side: name})
 		side = &t.Sides[len(t.Sides)-1]
 	}
-	side.Wall, side.Doors = wall, nil
+	if side.Wall = wall; wall == "" || strings.EqualFold(wall, "open") {
+		side.Wall, side.Doors = "", nil
+	}
 }
 
 // crews are people, days and hours worked of each window.
@@ -223,10 +212,10 @@ func (l *inputList) crews() {
 		set := func(of func(*job.WindowCrew, value)) func(*job.Job, value) {
 			return func(j *job.Job, v value) { of(windowOf(j, spec), v) }
 		}
-		path := "labour.windows"
-		l.ofJob(cell("crew"), whole, path, set(func(w *job.WindowCrew, v value) { w.Crew = int(v.number.IntPart()) }))
-		l.ofJob(cell("days"), whole, path, set(func(w *job.WindowCrew, v value) { w.Days = int(v.number.IntPart()) }))
-		l.ofJob(cell("worked"), number, path, set(func(w *job.WindowCrew, v value) { w.Worked = v.number }))
+		path := "labour.windows{" + spec.ID + "}."
+		l.ofJob(cell("crew"), whole, path+"crew", set(func(w *job.WindowCrew, v value) { w.Crew = int(v.number.IntPart()) }))
+		l.ofJob(cell("days"), whole, path+"days", set(func(w *job.WindowCrew, v value) { w.Days = int(v.number.IntPart()) }))
+		l.ofJob(cell("worked"), number, path+"worked", set(func(w *job.WindowCrew, v value) { w.Worked = v.number }))
 	}
 }
 
@@ -246,7 +235,11 @@ func windowOf(j *job.Job, spec *catalog.Window) *job.WindowCrew {
 func (l *inputList) sites() {
 	for i := range l.q.Labour.Sites {
 		site := &l.q.Labour.Sites[i]
-		l.ofJob(named("site_"+workbook.Ident(site.Key)+"_degree"), word, "site", func(j *job.Job, v value) { chooseDegree(j, site, v.text) })
+		path := "site{" + site.Factor.ID + "}.option"
+		if site.Tent != "" {
+			path = tentPath(l.q.Job, site.Tent) + ".ground"
+		}
+		l.ofJob(named("site_"+workbook.Ident(site.Key)+"_degree"), word, path, func(j *job.Job, v value) { chooseDegree(j, site, v.text) })
 	}
 	for i := range l.c.Site {
 		f := &l.c.Site[i]
@@ -270,144 +263,4 @@ func chooseDegree(j *job.Job, site *labour.Site, option string) {
 		}
 	}
 	j.Site = append(j.Site, job.SiteChoice{Factor: site.Factor.ID, Option: option})
-}
-
-// terms are the shop's terms that hold for every job.
-func (l *inputList) terms() {
-	r := &l.c.Rates
-	l.ofShop(named("rate_waiver"), number, r.Where, "waiver")
-	l.ofShop(named("rate_deposit"), number, l.c.Company.Quote.Where, "deposit")
-	l.ofShop(named("rate_min_order"), number, r.Where, "min_order")
-	l.ofShop(named("rate_margin_floor"), number, r.Where, "margin_floor")
-	l.ofShop(named("rate_mileage"), number, r.Where, "mile_cost")
-	l.ofShop(named("rate_wet"), number, r.Where, "wet_factor")
-	l.ofShop(named("rate_rider"), number, l.c.Fleet.Where, "rider")
-	unit := l.c.Company.Units.MassUnit()
-	l.all[len(l.all)-1].text = func(v value) string { return v.text + " " + unit }
-	o := r.Overtime.Where
-	for _, field := range []string{"daily", "weekly", "longest", "cost_factor", "bill_factor"} {
-		l.ofShop(named("overtime_"+strings.TrimSuffix(field, "_factor")), number, o, field)
-	}
-}
-
-// skills are what hours are charged at and paid at.
-func (l *inputList) skills() {
-	for i := range l.c.Rates.Skills {
-		k := &l.c.Rates.Skills[i]
-		l.ofShop(named("rate_"+workbook.Ident(k.ID)+"_bill"), number, k.Where, "bill")
-		l.ofShop(named("rate_"+workbook.Ident(k.ID)+"_cost"), number, k.Where, "cost")
-	}
-}
-
-// steps are prices by days, and quantity breaks.
-func (l *inputList) steps() {
-	for _, p := range l.q.Price.Periods {
-		name := "period_" + workbook.Ident(p.Period.ID)
-		for n := range p.Period.Steps {
-			step := p.Period.Steps[n].Where
-			if n > 0 {
-				l.ofShop(address{name: name + "_from", index: n}, whole, step, "from")
-			}
-			l.ofShop(address{name: name + "_factor", index: n}, number, step, "factor")
-			l.ofShop(address{name: name + "_each", index: n}, number, step, "each")
-		}
-	}
-	for i := range l.c.Rates.Breaks {
-		b := &l.c.Rates.Breaks[i]
-		name := "break_" + workbook.Ident(b.ID)
-		for n := range b.Steps {
-			l.ofShop(address{name: name + "_from", index: n}, whole, b.Steps[n].Where, "from")
-			l.ofShop(address{name: name + "_off", index: n}, number, b.Steps[n].Where, "off")
-		}
-	}
-}
-
-// charges are taxes, delivery and surcharges.
-func (l *inputList) charges() {
-	for _, t := range l.q.Price.Taxes {
-		l.ofShop(named("tax_"+workbook.Ident(t.Tax.ID)+"_rate"), number, t.Tax.Where, "rate")
-	}
-	for i := range l.c.Rates.Zones {
-		z := &l.c.Rates.Zones[i]
-		cell := func(column string) address { return address{table: "zones", key: z.ID, column: column} }
-		l.ofShop(cell("flat"), number, z.Where, "flat")
-		l.ofShop(cell("each"), number, z.Where, "per_mile")
-		l.ofShop(cell("minimum"), number, z.Where, "minimum")
-		l.ofShop(cell("upto"), number, z.Where, "up_to")
-		limit := &l.all[len(l.all)-1]
-		limit.none, limit.text = true, func(v value) string { return v.text + " " + l.c.Company.Units.DistanceUnit() }
-	}
-	for i := range l.q.Price.Lines {
-		if line := &l.q.Price.Lines[i]; line.Kind == price.Loading {
-			l.loading(line.Key)
-		}
-	}
-}
-
-func (l *inputList) loading(key string) {
-	for i := range l.c.Rates.Loadings {
-		if loading := &l.c.Rates.Loadings[i]; "A:"+loading.ID == key {
-			l.ofShop(named("loading_"+workbook.Ident(key)), number, loading.Where, "percent")
-		}
-	}
-}
-
-// minutes are those of every labour rule.
-func (l *inputList) minutes() {
-	for i := range l.c.Labour {
-		r := &l.c.Labour[i]
-		id := workbook.Ident(r.ID)
-		l.ofShop(named("minutes_"+id), number, r.Where, "minutes")
-		l.ofShop(named("fixed_"+id), number, r.Where, "fixed")
-		l.ofShop(named("smallest_"+id), whole, r.Where, "crew")
-	}
-}
-
-// prices are those of the price list. A price that follows from an area or from
-// a mark-up is a formula there and no input.
-func (l *inputList) prices() {
-	for i := range l.c.Families {
-		f := &l.c.Families[i]
-		l.ofShop(named("area_price_"+workbook.Ident(f.ID)), number, f.Where, "area_price")
-		l.ofShop(named("area_cost_"+workbook.Ident(f.ID)), number, f.Where, "area_cost")
-		for n := range f.Sizes {
-			s := &f.Sizes[n]
-			l.ofShop(address{table: "item", key: f.ID + ":" + s.ID, column: "price"}, number, s.Where, "price")
-			l.ofShop(address{table: "item", key: f.ID + ":" + s.ID, column: "cost"}, number, s.Where, "cost")
-		}
-	}
-	for i := range l.c.Items {
-		it := &l.c.Items[i]
-		cell := func(column string) address { return address{table: "item", key: it.ID, column: column} }
-		l.ofShop(cell("price"), number, it.Where, "price")
-		if it.SubHire == nil {
-			l.ofShop(cell("cost"), number, it.Where, "cost")
-			continue
-		}
-		l.ofShop(cell("cost"), number, it.SubHire.Where, "cost")
-		l.ofShop(cell("markup"), number, it.SubHire.Where, "markup")
-	}
-}
-
-// rules are how many parts go with each of what is counted. A rule that several
-// tents follow stands in several rows.
-func (l *inputList) rules() {
-	for i := range l.q.Parts.Needs {
-		n := &l.q.Parts.Needs[i]
-		for k := range l.c.Rules {
-			if r := &l.c.Rules[k]; n.Rule != "" && r.ID == n.Rule {
-				l.ofShop(address{table: "need", key: n.Key, column: "per"}, number, r.Where, "per")
-				l.ofShop(address{table: "need", key: n.Key, column: "min"}, whole, r.Where, "min")
-			}
-		}
-	}
-}
-
-// replacements are what a lost piece costs the customer.
-func (l *inputList) replacements() {
-	for key, part := range workbook.ReturnKeys(l.q) {
-		if p := l.c.Part(part); p != nil && p.Replacement != nil {
-			l.ofShop(address{table: "return", key: key, column: "each"}, number, p.Where, "replacement")
-		}
-	}
 }

@@ -2,6 +2,7 @@ package revise
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -14,28 +15,33 @@ import (
 // spareKey begins the keys of the lines that the office fills in itself.
 const spareKey = "S:"
 
-// lines looks for order lines that the office added: in the lines that are
+// tentKey begins the keys of the lines of tents.
+const tentKey = "T:"
+
+// orders looks for order lines that the office added: in the lines that are
 // kept free for it, in rows that it inserted, and in rows that it copied; and
 // for lines whose item it changed.
-func (d *differ) lines() {
-	keys, ok := d.b.found.over["build"]
-	if !ok {
-		return
-	}
-	originals := map[int]bool{}
-	for key := range d.b.was.rows["build"] {
-		if strings.HasPrefix(key, spareKey) {
+func (d *differ) orders() {
+	for _, table := range []string{"tents", "build"} {
+		block, ok := d.b.found.over[table]
+		if !ok {
 			continue
 		}
-		a := address{table: "build", key: key, column: "id"}
-		if row := d.original(a); row > 0 {
-			originals[row] = true
-			d.otherItem(a, row)
+		originals := map[int]bool{}
+		for _, key := range slices.Sorted(maps.Keys(d.b.was.rows[table])) {
+			if strings.HasPrefix(key, spareKey) {
+				continue
+			}
+			a := address{table: table, key: key, column: "id"}
+			if row := d.original(a); row > 0 {
+				originals[row] = true
+				d.otherItem(a, row)
+			}
 		}
-	}
-	for row := keys.R1; row <= keys.R2; row++ {
-		if !originals[row] {
-			d.added(row)
+		for row := block.R1; row <= block.R2; row++ {
+			if !originals[row] {
+				d.added(table, row)
+			}
 		}
 	}
 }
@@ -63,34 +69,61 @@ func (d *differ) original(a address) int {
 // otherItem takes an id that was typed over that of a line.
 func (d *differ) otherItem(a address, row int) {
 	was, ok := d.b.was.find(a)
-	place, named := d.b.found.f.Names["build_id"]
-	if ok != here || !named || !strings.HasPrefix(a.key, "L:") {
+	now, named := d.b.found.f.Names[a.table+"_id"]
+	if ok != here || !named {
 		return
 	}
-	place.R1, place.R2 = row, row
-	id, old := shown(d.b.found.cell(place)), shown(d.b.was.cell(was))
-	if id == old || id == "" {
+	now.R1, now.R2 = row, row
+	id, old := shown(d.b.found.cell(now)), shown(d.b.was.cell(was))
+	if id == old {
 		return
 	}
-	n := itemIndex(a.key)
-	d.b.Edits = append(d.b.Edits, Edit{Pos: at(d.b.File, place), What: d.words(address{table: "build", key: a.key}, was), Old: old, New: id,
-		path: fmt.Sprintf("items[%d].item", n), job: func(j *job.Job) { j.Items[n].Item = id }})
+	e := Edit{Pos: at(d.b.File, now), What: d.rowWords(was), Old: old, New: id}
+	switch n := itemIndex(a.key); {
+	case a.table == "tents":
+		family, size, _ := strings.Cut(id, ":")
+		tent := strings.TrimPrefix(a.key, tentKey)
+		e.path = tentPath(d.b.Quote.Job, tent) + ".size"
+		e.job = onTent(tent, func(t *job.Tent) { t.Family, t.Size = family, size })
+	case n >= 0:
+		e.path, e.job = fmt.Sprintf("items[%d].item", n), func(j *job.Job) { j.Items[n].Item = id }
+	default:
+		return // it follows from a tent, and is told as overwritten
+	}
+	if d.known(now, id, a.table == "tents", a.table == "build") {
+		d.b.Edits = append(d.b.Edits, e)
+	}
 }
 
-// added takes a row of the build-up that is none of the quote's lines.
-func (d *differ) added(row int) {
-	cell := func(column string) (sheet.FoundCell, sheet.Place) {
-		p, ok := d.b.found.f.Names["build_"+column]
-		if !ok {
-			return sheet.FoundCell{}, p
+// known reports an id that is not on the price list, or that stands there as a
+// tent where an item belongs.
+func (d *differ) known(p sheet.Place, id string, tents, items bool) bool {
+	c := d.b.Quote.Catalog
+	family, size, tent := strings.Cut(id, ":")
+	if items && c.Item(id) != nil || tents && tent && c.Family(family) != nil && c.Family(family).Size(size) != nil {
+		return true
+	}
+	var ids []string
+	for key := range d.b.was.rows["item"] {
+		if strings.Contains(key, ":") && tents || !strings.Contains(key, ":") && items {
+			ids = append(ids, key)
 		}
+	}
+	slices.Sort(ids)
+	d.list.Add(diag.Problem{Pos: at(d.b.File, p), Code: NoItem, Message: fmt.Sprintf("found %q; an id of the Price List was expected", id), Advice: diag.DidYouMean(id, ids)})
+	return false
+}
+
+// added takes a row of order lines that is none of the quote's.
+func (d *differ) added(table string, row int) {
+	cell := func(column string) (sheet.FoundCell, sheet.Place) {
+		p := d.b.found.f.Names[table+"_"+column]
 		p.R1, p.R2 = row, row
 		return d.b.found.cell(p), p
 	}
 	idCell, idPlace := cell("id")
-	quantityCell, quantityPlace := cell("quantity")
-	handCell, handPlace := cell("hand")
-	id, many := shown(idCell), shown(quantityCell)
+	manyCell, manyPlace := cell("quantity")
+	id, many := shown(idCell), shown(manyCell)
 	switch {
 	case id == "" && (many == "" || many == "0"):
 		return
@@ -98,55 +131,60 @@ func (d *differ) added(row int) {
 		d.list.Add(diag.Problem{Pos: at(d.b.File, idPlace), Code: NoItem, Message: fmt.Sprintf("a quantity of %s has no item beside it; an id of the Price List was expected", many)})
 		return
 	}
-	v, err := read(quantityCell, number, d.b.Quote.Catalog.Company.Units)
-	if err != nil {
-		d.list.Add(diag.Problem{Pos: at(d.b.File, quantityPlace), Code: Unreadable, Path: id, Message: err.Error()})
+	tent := strings.Contains(id, ":")
+	kind := number
+	if tent {
+		kind = whole
+	}
+	quantity, ok := d.numberIn(manyCell, manyPlace, kind, id)
+	off := value{number: money.Zero}
+	if handCell, handPlace := cell("hand"); shown(handCell) != "" {
+		var fine bool
+		off, fine = d.numberIn(handCell, handPlace, percent, id)
+		ok = ok && fine
+	}
+	if !d.known(idPlace, id, true, true) || !ok {
 		return
 	}
-	off := money.Zero
-	if shown(handCell) != "" {
-		hand, err := read(handCell, number, d.b.Quote.Catalog.Company.Units)
-		if err != nil {
-			d.list.Add(diag.Problem{Pos: at(d.b.File, handPlace), Code: Unreadable, Path: id, Message: err.Error()})
-			return
-		}
-		off = hand.number
+	if tent && quantity.number.IsZero() {
+		d.list.Add(diag.Problem{Pos: at(d.b.File, manyPlace), Code: Unused, Path: id, Warning: true, Message: "an added tent has the quantity 0; it is left out"})
+		return
 	}
-	d.addLine(idPlace, id, v, off)
+	d.addLine(idPlace, id, quantity, off.number)
+}
+
+// numberIn reads a number of an added line.
+func (d *differ) numberIn(c sheet.FoundCell, p sheet.Place, k kind, id string) (value, bool) {
+	v, err := read(c, k, d.b.Quote.Catalog.Company.Units)
+	if err == nil && v.number.IsNegative() {
+		err = fmt.Errorf("found %s; %s, not below zero, was expected", v.text, expected(k, ""))
+	}
+	if err != nil {
+		d.unreadable(p, id, err)
+	}
+	return v, err == nil
 }
 
 // addLine adds an item, or a tent by its family and size.
-func (d *differ) addLine(place sheet.Place, id string, many value, off money.Number) {
-	e := Edit{Pos: at(d.b.File, place), What: id, New: many.text}
+func (d *differ) addLine(p sheet.Place, id string, many value, off money.Number) {
+	e := Edit{Pos: at(d.b.File, p), What: id + ", added line", New: many.text}
 	if it := d.b.Quote.Catalog.Item(id); it != nil {
-		e.What = it.Name
+		e.What = it.Name + ", added line"
 	}
-	e.What += ", added line"
-	family, size, tent := strings.Cut(id, ":")
-	if tent {
-		e.path = fmt.Sprintf("tents[%d]", len(d.b.Quote.Job.Tents)+d.count("tents"))
+	list, n := "items", len(d.b.Quote.Job.Items)
+	e.job = func(j *job.Job) {
+		j.Items = append(j.Items, job.Line{Item: id, Quantity: many.number, Discount: off})
+	}
+	if family, size, tent := strings.Cut(id, ":"); tent {
+		list, n = "tents", len(d.b.Quote.Job.Tents)
 		e.job = func(j *job.Job) {
 			j.Tents = append(j.Tents, job.Tent{ID: freshID(j), Family: family, Size: size, Count: int(many.number.IntPart()), Discount: off})
 		}
-	} else {
-		e.path = fmt.Sprintf("items[%d]", len(d.b.Quote.Job.Items)+d.count("items"))
-		e.job = func(j *job.Job) {
-			j.Items = append(j.Items, job.Line{Item: id, Quantity: many.number, Discount: off})
-		}
 	}
+	e.path = fmt.Sprintf("%s[%d]", list, n+d.lines[list])
+	d.lines[list]++
+	d.b.added[rowAt{p.Sheet, p.R1}] = e.path
 	d.b.Edits = append(d.b.Edits, e)
-	d.told["added "+e.path] = true
-}
-
-// count is how many lines of a list were added so far.
-func (d *differ) count(list string) int {
-	n := 0
-	for about := range d.told {
-		if strings.HasPrefix(about, "added "+list+"[") {
-			n++
-		}
-	}
-	return n
 }
 
 // freshID is an id that no tent of the job has.
@@ -158,77 +196,83 @@ func freshID(j *job.Job) string {
 	}
 }
 
-// dropped marks an item that was deleted until all edits are made, so that the
-// places of the others stay as they were.
+// dropped marks an item or a tent that was deleted until all edits are made,
+// so that the places of the others stay as they were.
 const dropped = "\x00dropped"
 
 // dropItem marks an item as deleted.
 func dropItem(j *job.Job, n int) { j.Items[n].Note, j.Items[n].Quantity = dropped, money.Zero }
 
-// sweep takes the deleted items out and gives the place of each of the others.
-func sweep(j *job.Job) (places map[int]int) {
-	places = map[int]int{}
-	var kept []job.Line
+// dropTent marks a tent as deleted.
+func dropTent(j *job.Job, id string) {
+	onTent(id, func(t *job.Tent) { t.Name, t.Count = dropped, 1 })(j)
+}
+
+// places are the places of the job's lines after what was deleted was taken
+// out, by the places before.
+type places struct{ items, tents map[int]int }
+
+// sweep takes the deleted lines out and gives the place of each of the others.
+func sweep(j *job.Job) places {
+	p := places{map[int]int{}, map[int]int{}}
+	var items []job.Line
 	for i := range j.Items {
 		if j.Items[i].Note != dropped {
-			places[i] = len(kept)
-			kept = append(kept, j.Items[i])
+			p.items[i] = len(items)
+			items = append(items, j.Items[i])
 		}
 	}
-	j.Items = kept
-	return places
-}
-
-// dropTent takes a tent out.
-func dropTent(j *job.Job, id string) {
-	j.Tents = slices.DeleteFunc(j.Tents, func(t job.Tent) bool { return t.ID == id })
-}
-
-// payments takes the list of payments as it now stands.
-func (d *differ) payments() {
-	was, _, _ := d.paid(d.b.was)
-	now, first, faults := d.paid(d.b.found)
-	d.list.Join(faults)
-	if faults.Err() != nil || first.Sheet == "" || paidText(was) == paidText(now) {
-		return
-	}
-	d.b.Edits = append(d.b.Edits, Edit{Pos: at(d.b.File, first), What: "Payments received", Old: paidText(was), New: paidText(now), path: "payments",
-		job: func(j *job.Job) { j.Payments = now }})
-}
-
-// paid reads the payments that a workbook lists, and where the list begins.
-func (d *differ) paid(v *view) ([]job.Payment, sheet.Place, diag.List) {
-	var all []job.Payment
-	var list diag.List
-	amounts, ok := v.f.Names["payments_amount"]
-	dates, ok2 := v.f.Names["payments_date"]
-	notes, ok3 := v.f.Names["payments_note"]
-	if !ok || !ok2 || !ok3 {
-		return nil, sheet.Place{}, nil
-	}
-	for row := amounts.R1; row <= amounts.R2; row++ {
-		cell := func(p sheet.Place, k kind) value {
-			p.R1, p.R2 = row, row
-			got, err := read(v.cell(p), k, d.b.Quote.Catalog.Company.Units)
-			if err != nil {
-				list.Add(diag.Problem{Pos: at(d.b.File, p), Code: Unreadable, Path: "payment", Message: err.Error()})
-			}
-			return got
+	var tents []job.Tent
+	for i := range j.Tents {
+		if j.Tents[i].Name != dropped {
+			p.tents[i] = len(tents)
+			tents = append(tents, j.Tents[i])
 		}
-		s := v.f.Sheet(amounts.Sheet)
-		if shown(s.At(row, amounts.C1))+shown(s.At(row, dates.C1))+shown(s.At(row, notes.C1)) == "" {
+	}
+	j.Items, j.Tents = items, tents
+	return p
+}
+
+// moved is the way to a value after the deleted lines were taken out; "" for
+// one that went with them.
+func (p places) moved(way string) string {
+	for list, now := range map[string]map[int]int{"items": p.items, "tents": p.tents} {
+		n := wayIndex(list, way)
+		if n < 0 || now == nil {
 			continue
 		}
-		all = append(all, job.Payment{Amount: cell(amounts, number).number, Date: cell(dates, day).day, Note: cell(notes, word).text})
+		to, kept := now[n]
+		if !kept {
+			return ""
+		}
+		return fmt.Sprintf("%s[%d]", list, to) + strings.TrimPrefix(way, fmt.Sprintf("%s[%d]", list, n))
 	}
-	return all, amounts, list
+	return way
 }
 
-// paidText is payments in words.
-func paidText(all []job.Payment) string {
-	var words []string
-	for _, p := range all {
-		words = append(words, strings.TrimSpace(p.Amount.String()+" on "+p.Date.String()+" "+p.Note))
+// wayIndex is the place in a list that a way leads to, from 0; below zero for
+// ways elsewhere.
+func wayIndex(list, way string) int {
+	n := 0
+	if _, err := fmt.Sscanf(way, list+"[%d]", &n); err != nil {
+		return -1
 	}
-	return strings.Join(words, "; ")
+	return n
 }
+
+// lineKey is the key of an order line in the next workbook, by that in the
+// workbook that came back: lines move up when others before them are deleted.
+func (p places) lineKey(key string) string {
+	n := itemIndex(key)
+	if p.items == nil || n < 0 {
+		return key
+	}
+	to, kept := p.items[n]
+	if !kept {
+		return ""
+	}
+	return lineKey(to) + strings.TrimPrefix(key, lineKey(n))
+}
+
+// lineKey is the key of the order line of an item, by its place from 0.
+func lineKey(n int) string { return fmt.Sprintf("L:%d", n+1) }

@@ -12,7 +12,7 @@ import (
 func (r *reviser) reprice(now *catalog.Catalog) {
 	q, list := quote.Build(now, swept(r.job))
 	if q == nil {
-		r.list.Join(r.b.cells(list, nil))
+		r.list.Join(r.b.blameJob(list, r.job.Source))
 		return
 	}
 	then := newView(workbook.LayoutWith(q, workbook.Options{NoRecord: true}).Found())
@@ -22,14 +22,14 @@ func (r *reviser) reprice(now *catalog.Catalog) {
 			continue
 		}
 		was, ok := r.b.was.find(in.at)
-		if ok != here || !d.open(was) {
+		if ok != here || !r.b.open(was) {
 			continue
 		}
 		place, ok := then.find(in.at)
 		if ok != here || same(r.b.was.cell(was), then.cell(place)) {
 			continue
 		}
-		r.changes = append(r.changes, workbook.Change{Place: in.file, What: d.words(in.at, was), Old: shown(r.b.was.cell(was)), New: shown(then.cell(place)), Note: "the shop's present figure"})
+		r.changes = append(r.changes, workbook.Change{Place: in.file, What: d.words(was), Old: shown(r.b.was.cell(was)), New: shown(then.cell(place)), Note: "the shop's present figure"})
 	}
 	r.c, r.shop = now, now.Source
 	if !figuresOf(q).equal(r.before) || len(r.changes) > 0 {

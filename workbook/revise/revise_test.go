@@ -3,6 +3,7 @@ package revise_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"tentwright/catalog"
@@ -75,23 +76,30 @@ func TestUneditedHasNoEdits(t *testing.T) {
 	}
 }
 
-func TestEditsBecomeARevision(t *testing.T) {
-	q := demoQuote(t, "dinner")
-	f := workbook.Layout(q).Found()
+// Each edit is told with its place, in words, with the old and the new.
+func TestEditsAreTold(t *testing.T) {
+	f := workbook.Layout(demoQuote(t, "dinner")).Found()
 	typeInto(t, f, typed{"rate_waiver", 0, num(11)}, typed{"job_guests", 0, num(150)}, typed{"job_customer_name", 0, txt("Larkmere Choir")},
-		typed{"job_discount", 0, num(3)}, typed{"minutes_frame_poles", 0, num(9)})
+		typed{"job_discount", 0, num(3)}, typed{"minutes_frame_poles", 0, num(9)}, typed{"zones_upto", 0, sheet.FoundCell{}}, typed{"qty_l.1", 0, num(24)})
 	b, list := revise.Open("dinner.xlsx", f)
-	if b == nil {
+	if b == nil || len(list) > 0 {
 		t.Fatal(list)
 	}
-	for _, e := range b.Edits {
-		t.Logf("%s | %s | %s -> %s", e.Pos, e.What, e.Old, e.New)
+	want := []string{"Job!B4 Customer: Larkmere Choral Society -> Larkmere Choir", "Price Build-up!E", "Rates!C8 Discount on the whole hire: 0 -> 3",
+		"Rates!C15 Damage waiver: 9 -> 11", "Up to, mi: 8 -> ", "Minutes", "Job Counts!D43 guests: Of one: 160 -> 150"}
+	if len(b.Edits) != len(want) {
+		t.Fatalf("%d edits; %d were expected", len(b.Edits), len(want))
+	}
+	for i, e := range b.Edits {
+		if got := e.Pos.Sheet + "!" + e.Pos.Cell + " " + e.What + ": " + e.Old + " -> " + e.New; !strings.Contains(got, want[i]) {
+			t.Errorf("%q; %q was expected", got, want[i])
+		}
 	}
 	r, list := b.Revise(nil)
 	if r == nil {
 		t.Fatal(list)
 	}
-	for _, c := range r.Changes {
-		t.Logf("%+v %+v", c, c.Effect)
+	if c := r.Changes[3]; c.Effect == nil || !c.Effect.Price.IsPositive() || !c.Effect.Hours.IsZero() || !c.Effect.Weight.IsZero() {
+		t.Errorf("a dearer waiver has the effect %+v", c.Effect)
 	}
 }

@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -13,12 +14,13 @@ import (
 type kind int
 
 const (
-	number kind = iota
+	number  kind = iota
+	percent      // of a hundred: 3 is three percent
 	whole
 	truth    // Yes or No
 	word     // any text
 	day      // a date
-	distance // a number of miles or kilometres, or a length with its unit
+	distance // a number of miles or kilometres, or one with its unit
 	length   // a length with its unit
 )
 
@@ -38,11 +40,13 @@ func read(c sheet.FoundCell, k kind, sys unit.System) (value, error) {
 		return value{}, fmt.Errorf("the cell shows the error %s; %s was expected", c.Text, expected(k, sys))
 	}
 	text := shown(c)
-	if text == "" && k != word {
-		if c.Formula != "" {
-			return value{}, fmt.Errorf("the formula has no stored result; save the file in a spreadsheet program, or type the value")
-		}
+	switch {
+	case c.Kind == sheet.FoundEmpty && c.Formula != "":
+		return value{}, errors.New("the formula has no stored result; save the file in a spreadsheet program, or type the value")
+	case text == "" && k != word:
 		return value{}, fmt.Errorf("the cell is empty; %s was expected", expected(k, sys))
+	case c.Day && k != day:
+		return value{}, fmt.Errorf("found the date %s; %s was expected", serialDay(int(c.Number)), expected(k, sys))
 	}
 	switch k {
 	case word:
@@ -60,6 +64,10 @@ func read(c sheet.FoundCell, k kind, sys unit.System) (value, error) {
 // expected says what a kind looks like.
 func expected(k kind, sys unit.System) string {
 	switch k {
+	case word:
+		return "a text"
+	case percent:
+		return "a number such as 5 for five percent"
 	case whole:
 		return "a whole number such as 4"
 	case truth:
@@ -74,29 +82,33 @@ func expected(k kind, sys unit.System) string {
 	return "a number such as 12.5"
 }
 
+// mostWhole is the largest whole number that any cell may hold.
+const mostWhole = 1_000_000_000
+
 // readNumber takes a number, or a text that is nothing but one.
 func readNumber(c sheet.FoundCell, k kind, text string, sys unit.System) (value, error) {
 	n := money.Round(money.Float(c.Number), 10)
 	if c.Kind != sheet.FoundNumber {
 		parsed, err := money.Parse(text)
 		if err != nil {
-			return value{}, fmt.Errorf("found %q; %s was expected%s", text, expected(k, sys), commaAdvice(text))
+			return value{}, fmt.Errorf("found %q; %s was expected%s", text, expected(k, sys), numberAdvice(text))
 		}
 		n = parsed
 	}
-	if c.Kind == sheet.FoundNumber && c.Day {
-		return value{}, fmt.Errorf("found a date; %s was expected", expected(k, sys))
-	}
-	if k == whole && !n.Equal(n.Truncate(0)) {
+	if k == whole && (!n.Equal(n.Truncate(0)) || n.Abs().GreaterThan(money.Int(mostWhole))) {
 		return value{}, fmt.Errorf("found %s; %s was expected", n, expected(k, sys))
 	}
 	return value{text: n.String(), number: n}, nil
 }
 
-// commaAdvice reminds of the point where a text is a number but for its comma.
-func commaAdvice(text string) string {
+// numberAdvice says more where a text is a number but for its comma or its
+// percent sign.
+func numberAdvice(text string) string {
 	if _, err := money.Parse(strings.Replace(text, ",", ".", 1)); err == nil && strings.Count(text, ",") == 1 {
 		return ", with a point and no comma"
+	}
+	if _, err := money.Parse(strings.TrimSpace(strings.TrimSuffix(text, "%"))); err == nil {
+		return ", without the percent sign"
 	}
 	return ""
 }
@@ -140,7 +152,8 @@ func serialDay(serial int) unit.Date {
 	return unit.Date{Year: 1899, Month: 12, Day: 30}.AddDays(serial)
 }
 
-// readLength takes a length with its unit; of a distance also the bare number.
+// readLength takes a length with its unit; of a distance also the bare number,
+// but no unit of the tape measure, for "12 ft" to the site is a slip.
 func readLength(c sheet.FoundCell, k kind, text string, sys unit.System) (value, error) {
 	if k == distance {
 		if n, err := readNumber(c, number, text, sys); err == nil {
@@ -148,7 +161,7 @@ func readLength(c sheet.FoundCell, k kind, text string, sys unit.System) (value,
 		}
 	}
 	l, err := unit.ParseLength(text)
-	if err != nil {
+	if err != nil || k == distance && !strings.HasSuffix(text, "mi") && !strings.HasSuffix(text, "km") {
 		return value{}, fmt.Errorf("found %q; %s was expected", text, expected(k, sys))
 	}
 	return value{text: text, length: l}, nil

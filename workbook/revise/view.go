@@ -1,12 +1,18 @@
 package revise
 
 import (
+	"slices"
 	"strings"
 
 	"tentwright/catalog/diag"
 	"tentwright/catalog/money"
 	"tentwright/workbook/sheet"
 )
+
+// place is one cell.
+func place(tab string, row, col int) sheet.Place {
+	return sheet.Place{Sheet: tab, Range: sheet.Range{R1: row, C1: col, R2: row, C2: col}}
+}
 
 // keyed is a table of the workbook whose rows are known by the words in one or
 // more of its columns, so that they are found however people sort them.
@@ -97,12 +103,11 @@ const (
 func (v *view) find(a address) (sheet.Place, missing) {
 	if a.name != "" {
 		p, ok := v.f.Names[a.name]
-		if !ok || p.R1+a.index > p.R2 {
-			return p, noName
+		if rows := v.filled(p); ok && a.index < len(rows) {
+			p.R1, p.R2 = rows[a.index], rows[a.index]
+			return p, here
 		}
-		p.R1 += a.index
-		p.R2 = p.R1
-		return p, here
+		return p, noName
 	}
 	p, ok := v.f.Names[a.table+"_"+a.column]
 	if !ok {
@@ -117,6 +122,39 @@ func (v *view) find(a address) (sheet.Place, missing) {
 		return p, twoRows
 	}
 	return p, here
+}
+
+// filled lists the rows of a block that hold anything; of a single row, that
+// one. Rows that people insert to make room are thus passed over.
+func (v *view) filled(p sheet.Place) []int {
+	if p.R1 == p.R2 {
+		return []int{p.R1}
+	}
+	var rows []int
+	for row := p.R1; row <= p.R2; row++ {
+		if s := v.f.Sheet(p.Sheet); s != nil && row <= len(s.Rows) && !blank(s.Rows[row-1]) {
+			rows = append(rows, row)
+		}
+	}
+	return rows
+}
+
+// blank tells whether a row shows nothing.
+func blank(row []sheet.FoundCell) bool {
+	return !slices.ContainsFunc(row, func(c sheet.FoundCell) bool { return shown(c) != "" })
+}
+
+// last is the last row of a sheet that holds anything, remarks included.
+func (v *view) last(tab string) int {
+	s := v.f.Sheet(tab)
+	if s == nil {
+		return 0
+	}
+	last := len(s.Rows)
+	for _, n := range s.Notes {
+		last = max(last, n.Row)
+	}
+	return last
 }
 
 // cell is what stands at a place.

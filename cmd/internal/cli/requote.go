@@ -132,11 +132,12 @@ func (a *app) revise(b *revise.Book, f *requoteFlags) (*revise.Result, error) {
 // beside the quote.
 func revision(b *revise.Book, file *bookFile, result *revise.Result) ([]byte, error) {
 	changes := result.Changes
-	next := workbook.LayoutWith(result.Quote, workbook.Options{Changes: changes})
+	kept := b.Kept()
+	next := workbook.LayoutWith(result.Quote, workbook.Options{Changes: changes, Kept: kept})
 	lost, added := b.Keep(next)
 	if len(lost) > 0 {
 		// What lost its place is told on a sheet that must be laid out with it.
-		next = workbook.LayoutWith(result.Quote, workbook.Options{Changes: append(changes, lost...)})
+		next = workbook.LayoutWith(result.Quote, workbook.Options{Changes: append(changes, lost...), Kept: kept})
 		b.Keep(next)
 	}
 	var data bytes.Buffer
