@@ -2,6 +2,10 @@ package workbook
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"slices"
+	"strings"
 
 	"tentwright/quote"
 	"tentwright/quote/job"
@@ -9,8 +13,27 @@ import (
 	"tentwright/workbook/sheet"
 )
 
-// RecordName is the name of the cells with what the workbook was made from.
-const RecordName = "record_text"
+// Names of the cells with what the workbook was made from, and with the
+// fingerprint of its layout.
+const (
+	RecordName  = "record_text"
+	RecordPrint = "record_layout"
+)
+
+// Fingerprint is a short sum of a workbook's defined names. Another version of
+// the program may lay the same quote out otherwise; then names that are missing
+// tell nothing about what people did.
+func Fingerprint(b *sheet.Book) string {
+	var names []string
+	for _, n := range b.Names {
+		if !strings.HasPrefix(n.Name, "change_") && !strings.HasPrefix(n.Name, "record_") {
+			names = append(names, n.Name)
+		}
+	}
+	slices.Sort(names)
+	sum := sha256.Sum256([]byte(strings.Join(names, "\n")))
+	return hex.EncodeToString(sum[:8])
+}
 
 // packing packs the job and its shop while the sheets are laid out; the result
 // is asked for at the end.
@@ -39,7 +62,8 @@ func recordOf(q *quote.Quote) *record.Record {
 // recordSheet keeps what the workbook was made from, out of the way.
 func (l *layout) recordSheet(texts []string) {
 	s := &sheet.Sheet{Name: SheetRecord, Protected: true, VeryHidden: true, Page: l.page(false), Rows: []sheet.Row{
-		{Cells: []sheet.Cell{in(text("What this workbook was made from. Please leave it as it is: a new quote is computed from it."), sheet.Style{Role: sheet.Faint})}}}}
+		{Cells: []sheet.Cell{in(text("What this workbook was made from. Please leave it as it is: a new quote is computed from it."), sheet.Style{Role: sheet.Faint}), text(Fingerprint(l.book))}}}}
+	l.cellName(RecordPrint, s, 2)
 	for _, piece := range texts {
 		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{text(piece)}, Height: 15})
 	}

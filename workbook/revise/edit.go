@@ -110,7 +110,10 @@ func (d *differ) input(in input) {
 		d.unreadable(now, what, err)
 		return
 	}
-	if in.kind == percent && v.number.IsPositive() && v.number.LessThan(money.One) {
+	if v.text == shown(old) {
+		return // typed otherwise, but the same
+	}
+	if in.kind == percent && !cell.Percent && v.number.IsPositive() && v.number.LessThan(money.One) {
 		d.list.Add(diag.Problem{Pos: at(d.b.File, now), Code: Doubtful, Path: what, Warning: true,
 			Message: fmt.Sprintf("found %s; it is taken for %s percent, less than one", v.text, v.text), Advice: "three percent is typed as 3, without the percent sign"})
 	}

@@ -36,6 +36,8 @@ const (
 	NoItem      = "no-item"
 	Joined      = "joined" // a tent is gone at whose side another stands
 	Doubtful    = "doubtful-percent"
+
+	OtherVersion = "other-version"
 )
 
 // Book is a quote workbook that came back.
@@ -77,12 +79,31 @@ func Open(file string, f *sheet.Found) (*Book, diag.List) {
 	b.laid = workbook.LayoutWith(b.Quote, workbook.Options{NoRecord: true})
 	b.was, b.found = newView(b.laid.Found()), newView(f)
 	b.match()
-	list.Join(b.compare())
+	list.Join(b.otherVersion(b.compare()))
 	if list.Err() != nil {
 		list.Join(b.misfits(list))
 		return nil, list.Sorted()
 	}
 	return b, list.Sorted()
+}
+
+// otherVersion takes the warnings of names and cells that differ out, where
+// another version of the program wrote the workbook: it may have had them
+// otherwise. One warning says so.
+func (b *Book) otherVersion(list diag.List) diag.List {
+	p, ok := b.found.f.Names[workbook.RecordPrint]
+	if !ok || shown(b.found.cell(p)) == workbook.Fingerprint(b.laid) {
+		return list
+	}
+	var out diag.List
+	for _, x := range list {
+		if !x.Warning || x.Code != NameGone && x.Code != Overwritten && x.Code != RowGone {
+			out.Add(x)
+		}
+	}
+	out.Add(diag.Problem{Pos: diag.Pos{File: b.File}, Code: OtherVersion, Warning: true,
+		Message: "another version of tentwright made this workbook; what was typed for it is read, but not whether its formulas are still in place"})
+	return out
 }
 
 // recordPlace finds the cells of the record: by their name, or on their sheet,

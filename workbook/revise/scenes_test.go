@@ -30,6 +30,7 @@ func TestUnreadableCells(t *testing.T) {
 	playScenes(t, []scene{
 		{"all at once", "garden", workAllAtOnce, checkAllAtOnce},
 		{"percent as a part of one", "garden", workPercentAsAPartOfOne, checkPercentAsAPartOfOne},
+		{"percent with its sign", "garden", workPercentWithItsSign, checkPercentWithItsSign},
 		{"two days of collection", "garden", workTwoDaysOfCollection, checkTwoDaysOfCollection},
 		{"two charges for one part", "fairground", workTwoChargesForOnePart, checkTwoChargesForOnePart},
 	})
@@ -82,11 +83,23 @@ func checkAllAtOnce(t *testing.T, s *saved) {
 func workPercentAsAPartOfOne(o *office) {
 	p := o.at("job_discount", 0)
 	o.Type(p.Sheet, p.R1, p.C1, 0.03)
-	o.Format(p.Sheet, p.R1, p.C1, "0%")
 }
 
 func checkPercentAsAPartOfOne(t *testing.T, s *saved) {
 	s.says(t, "found 0.03; it is taken for 0.03 percent, less than one")
+}
+
+// A spreadsheet program keeps 3% as 0.03 in a cell that shows percent.
+func workPercentWithItsSign(o *office) {
+	workPercentAsAPartOfOne(o)
+	p := o.at("job_discount", 0)
+	o.Format(p.Sheet, p.R1, p.C1, "0%")
+}
+
+func checkPercentWithItsSign(t *testing.T, s *saved) {
+	if s.book == nil || len(s.list) > 0 || len(s.book.Edits) != 1 || s.book.Edits[0].New != "3" {
+		t.Errorf("3%% was typed; found %v, %v", s.book, s.list)
+	}
 }
 
 func workTwoDaysOfCollection(o *office) {

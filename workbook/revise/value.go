@@ -95,6 +95,12 @@ func readNumber(c sheet.FoundCell, k kind, text string, sys unit.System) (value,
 		}
 		n = parsed
 	}
+	if c.Percent && k != percent {
+		return value{}, fmt.Errorf("found %s%%; %s was expected", n.Shift(2), expected(k, sys))
+	}
+	if c.Percent {
+		n = n.Shift(2) // the sign was typed too, and the program keeps a hundredth
+	}
 	if k == whole && (!n.Equal(n.Truncate(0)) || n.Abs().GreaterThan(money.Int(mostWhole))) {
 		return value{}, fmt.Errorf("found %s; %s was expected", n, expected(k, sys))
 	}

@@ -36,6 +36,7 @@ type FoundCell struct {
 	Number  float64 // of a number, or 1 and 0 of a truth
 	Formula string  // without '='; "" for a plain value
 	Day     bool    // the number is shown as a date
+	Percent bool    // the number is shown in percent: 0.03 as 3%
 }
 
 // FoundKind is the type of a cell's value.

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"tentwright/workbook/sheet"
 )
 
 // Foreign is sheets of another file that go into a book as they are: those
@@ -14,6 +16,7 @@ import (
 type Foreign struct {
 	Data   []byte // of the file
 	Sheets []string
+	Names  []sheet.Name // that the office defined on these sheets
 }
 
 // foreign copies the sheets: values, formulas, looks, widths, heights, merges,
@@ -34,6 +37,11 @@ func (x *writer) foreign(from Foreign) error {
 		}
 		if err := c.sheet(name); err != nil {
 			return fmt.Errorf("added sheet %q: %w", name, err)
+		}
+	}
+	for _, n := range from.Names {
+		if err := x.file.SetDefinedName(&excelize.DefinedName{Name: n.Name, RefersTo: n.Refers}); err != nil {
+			return fmt.Errorf("name %q: %w", n.Name, err)
 		}
 	}
 	return nil
@@ -143,8 +151,11 @@ func (c *copier) style(name, ref string) error {
 	return c.dst.SetCellStyle(name, ref, ref, own)
 }
 
+// widest is up to which column widths are copied beyond the last filled one.
+const widest = 60
+
 func (c *copier) widths(name string, wide int) error {
-	for col := 1; col <= wide; col++ {
+	for col := 1; col <= max(wide, widest); col++ {
 		letter, err := excelize.ColumnNumberToName(col)
 		if err != nil {
 			return err

@@ -30,7 +30,7 @@ func Read(name string, data []byte) (*sheet.Found, error) {
 type reader struct {
 	pack  *pack
 	texts []string // shared by all sheets
-	days  []bool   // by the number of a cell's style: it shows numbers as dates
+	shows []shows  // by the number of a cell's style: how it shows numbers
 	old   bool     // days count from 1904
 	tabs  []tab    // of the sheets that hold cells
 }
@@ -243,7 +243,7 @@ func (x *reader) common(links map[string]link) (err error) {
 	}
 	for _, part := range ofKind(links, "styles") {
 		if x.pack.has(part) && err == nil {
-			x.days, err = x.dayStyles(part)
+			x.shows, err = x.numberStyles(part)
 		}
 	}
 	return err

@@ -139,8 +139,8 @@ func (s *sheetReader) number(out *sheet.FoundCell, value string) {
 		return
 	}
 	out.Kind, out.Number, out.Text = sheet.FoundNumber, n, value
-	if i, err := strconv.Atoi(s.cell.style); err == nil && i >= 0 && i < len(s.days) {
-		out.Day = s.days[i]
+	if i, err := strconv.Atoi(s.cell.style); err == nil && i >= 0 && i < len(s.shows) {
+		out.Day, out.Percent = s.shows[i].day, s.shows[i].percent
 	}
 	if out.Day && s.old {
 		out.Number += daysTo1904

@@ -77,16 +77,20 @@ func codeUnit(s string) rune {
 	return rune(n)
 }
 
-// dayStyles reads which styles show a number as a date.
-func (x *reader) dayStyles(part string) ([]bool, error) {
-	own := map[string]bool{}
+// shows is how a style shows a number, as far as that changes what was meant.
+type shows struct{ day, percent bool }
+
+// numberStyles reads which styles show a number as a date or in percent.
+func (x *reader) numberStyles(part string) ([]shows, error) {
+	own := map[string]shows{}
 	var styles []string
 	err := x.pack.each(part, "the list of styles", "styleSheet", func(m *markup) {
 		switch m.name {
 		case "numFmts":
 			m.children(func() {
 				m.stop(x.pack.left.list(1))
-				own[m.attr("numFmtId")] = dayCode(m.attr("formatCode"))
+				code := m.attr("formatCode")
+				own[m.attr("numFmtId")] = shows{dayCode(code), percentCode(code)}
 			})
 		case "cellXfs":
 			m.children(func() {
@@ -96,15 +100,15 @@ func (x *reader) dayStyles(part string) ([]bool, error) {
 		}
 	})
 	// The formats may stand behind the styles that use them.
-	days := make([]bool, len(styles))
+	all := make([]shows, len(styles))
 	for i, id := range styles {
-		day, known := own[id]
+		show, known := own[id]
 		if !known {
-			day = builtInDay(id)
+			show = shows{builtInDay(id), id == "9" || id == "10"} // 0% and 0.00%
 		}
-		days[i] = day
+		all[i] = show
 	}
-	return days, err
+	return all, err
 }
 
 // builtInDay tells the dates among the formats that have a number only,
@@ -144,6 +148,24 @@ func dayCode(code string) bool {
 		}
 	}
 	return month && !clock
+}
+
+// percentCode tells whether a format shows a hundred times the number: "0.0%",
+// but not 0.0"%", which only writes the sign.
+func percentCode(code string) bool {
+	for i := 0; i < len(code); i++ {
+		switch code[i] {
+		case '"':
+			i = skipTo(code, i, '"')
+		case '[':
+			i = skipTo(code, i, ']')
+		case '\\', '_', '*':
+			i++
+		case '%':
+			return true
+		}
+	}
+	return false
 }
 
 // skipTo is the index of the next mark behind i, or the end.

@@ -75,7 +75,7 @@ func (a *app) requote(path string, f *requoteFlags) error {
 	if err != nil || result == nil {
 		return err
 	}
-	data, err := revision(b, file, result)
+	data, lost, err := revision(b, file, result)
 	if err != nil {
 		return err
 	}
@@ -91,7 +91,7 @@ func (a *app) requote(path string, f *requoteFlags) error {
 	if f.json {
 		return a.json(result.Quote.Report())
 	}
-	a.changes(result)
+	a.changes(result, append(result.Changes, lost...))
 	for _, line := range summary(result.Quote) {
 		a.printf("%s\n", line)
 	}
@@ -129,8 +129,8 @@ func (a *app) revise(b *revise.Book, f *requoteFlags) (*revise.Result, error) {
 }
 
 // revision is the workbook of the next revision, with what the office wrote
-// beside the quote.
-func revision(b *revise.Book, file *bookFile, result *revise.Result) ([]byte, error) {
+// beside the quote, and what of that found no place.
+func revision(b *revise.Book, file *bookFile, result *revise.Result) ([]byte, []workbook.Change, error) {
 	changes := result.Changes
 	kept := b.Kept()
 	next := workbook.LayoutWith(result.Quote, workbook.Options{Changes: changes, Kept: kept})
@@ -141,18 +141,18 @@ func revision(b *revise.Book, file *bookFile, result *revise.Result) ([]byte, er
 		b.Keep(next)
 	}
 	var data bytes.Buffer
-	if err := xlsx.WriteWith(&data, next, xlsx.Foreign{Data: file.data, Sheets: added}); err != nil {
-		return nil, &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
+	if err := xlsx.WriteWith(&data, next, xlsx.Foreign{Data: file.data, Sheets: added, Names: b.OwnNames(added)}); err != nil {
+		return nil, nil, &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
 			advice: "please report it with the command and the workbook"}
 	}
-	return data.Bytes(), nil
+	return data.Bytes(), lost, nil
 }
 
 // changes prints what was changed and what it did.
-func (a *app) changes(r *revise.Result) {
+func (a *app) changes(r *revise.Result, all []workbook.Change) {
 	cur, sys := r.Quote.Price.Currency, r.Quote.Catalog.Company.Units
 	a.printf("Changes\n")
-	for _, c := range r.Changes {
+	for _, c := range all {
 		line := "  " + joinWords(c.Place, c.What)
 		if c.Old != "" || c.New != "" {
 			line += fmt.Sprintf(": %s -> %s", orNone(c.Old), orNone(c.New))

@@ -13,7 +13,7 @@ import (
 func summary(q *quote.Quote) []string {
 	sys, p, cur := q.Catalog.Company.Units, q.Price, q.Price.Currency
 	lines := []string{
-		fmt.Sprintf("Quote %s: %s, for %s", q.Job.Number, q.Job.Event.Name, q.Job.Customer.Name),
+		fmt.Sprintf("Quote %s: %s, for %s", numbered(q), q.Job.Event.Name, q.Job.Customer.Name),
 		fmt.Sprintf("  total     %s, of it tax %s", cur.Text(p.Total), cur.Text(p.Tax)),
 		fmt.Sprintf("  deposit   %s with the order, balance %s by %s", cur.Text(p.Deposit), cur.Text(p.Balance), p.BalanceBy),
 		fmt.Sprintf("  hours     %s person-hours of work", q.Labour.Hours.StringFixed(2)),
@@ -30,6 +30,14 @@ func summary(q *quote.Quote) []string {
 		}
 	}
 	return lines
+}
+
+// numbered is the number of a quote, and its revision from the first on.
+func numbered(q *quote.Quote) string {
+	if q.Job.Revision == 0 {
+		return q.Job.Number
+	}
+	return fmt.Sprintf("%s revision %d", q.Job.Number, q.Job.Revision)
 }
 
 // verdict is a failed check in a line: LOOK, or STOP where it is severe.
