@@ -155,6 +155,14 @@ func TestPartOfAPercent(t *testing.T) {
 	}
 }
 
+// With its sign, 20% means twenty, though the sheet keeps 0.2.
+func TestPercentWithItsSign(t *testing.T) {
+	data, list := change(t, "discount", sheet.FoundCell{Kind: sheet.FoundNumber, Number: 0.2, Text: "0.2", Percent: true})
+	if len(list) > 0 || !strings.Contains(data, "percent: 20\n") {
+		t.Errorf("%v\n%s", list, data)
+	}
+}
+
 // Damage to the form itself is named too, all of it at once.
 func TestDamage(t *testing.T) {
 	c := demo(t)

@@ -115,31 +115,45 @@ func (r *reader) words(s spot) string {
 
 // number reads a plain number, whether the sheet holds it as number or as text.
 func (r *reader) number(s spot, example string) (money.Number, bool) {
+	n, signed, ok := r.figure(s, example)
+	if ok && signed {
+		r.fault(s, diag.BadValue, "", "%s%% is no plain number; a number such as %s was expected", n, example)
+		return money.Zero, false
+	}
+	return n, ok
+}
+
+// figure reads a number, and tells whether it stands in a cell that shows
+// percent: 20% is 20 then, though the sheet keeps 0.2.
+func (r *reader) figure(s spot, example string) (n money.Number, signed, ok bool) {
 	c, ok := r.take(s)
 	if !ok {
-		return money.Zero, false
+		return money.Zero, false, false
 	}
 	switch c.Kind {
 	case sheet.FoundNumber:
 		if c.Day {
 			r.fault(s, diag.WrongKind, "the program took what was typed for a date; type it again", "the cell holds a date, day number %s; a number such as %s was expected", shown(c), example)
-			return money.Zero, false
+			return money.Zero, false, false
 		}
-		return money.Float(c.Number), true
+		if c.Percent {
+			return money.Round(money.Float(c.Number).Shift(2), 10), true, true
+		}
+		return money.Float(c.Number), false, true
 	case sheet.FoundText:
 		text := strings.TrimSpace(c.Text)
 		if n, err := money.Parse(text); err == nil {
-			return n, true
+			return n, false, true
 		}
 		advice := ""
 		if strings.Count(text, ",") == 1 && strings.Trim(text, "0123456789,") == "" {
 			advice = "write a point for decimals and nothing between thousands"
 		}
 		r.fault(s, diag.BadValue, advice, "%q is no number; a number such as %s was expected", short(text, 60), example)
-		return money.Zero, false
+		return money.Zero, false, false
 	}
 	r.fault(s, diag.WrongKind, "", "the cell holds the truth %s; a number such as %s was expected", shown(c), example)
-	return money.Zero, false
+	return money.Zero, false, false
 }
 
 // whole reads a count; the job's own limits hold above the least.
@@ -161,11 +175,11 @@ func (r *reader) whole(s spot, least int) int {
 	return int(n.IntPart())
 }
 
-// percent reads a percentage. Below one it is read as it stands, but a person
-// may have typed 20%, which a sheet keeps as 0.2.
+// percent reads a percentage, with its sign or without. Below one it is read as
+// it stands, but a person may have meant a part of one.
 func (r *reader) percent(s spot) money.Number {
-	n, ok := r.number(s, "10")
-	if ok && n.IsPositive() && n.LessThan(money.One) {
+	n, signed, ok := r.figure(s, "10")
+	if ok && !signed && n.IsPositive() && n.LessThan(money.One) {
 		r.list.Add(diag.Problem{Pos: r.cells[s.path], Path: s.path, Code: diag.OutOfRange, Warning: true,
 			Message: fmt.Sprintf("%s: %s is read as %s percent", s.label, n, n), Advice: "type 10 for ten percent, without a sign"})
 	}
