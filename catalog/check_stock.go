@@ -100,7 +100,9 @@ func (k *checker) checkContent(it *Item, content *Content) {
 	}
 	k.parts.want(k.list, content.Part, content.Where.Of("part"))
 	k.items.want(k.list, content.Item, content.Where.Of("item"))
-	if it.CountsWhole() && !content.Count.IsInteger() {
+	inner := k.c.Item(content.Item)
+	measured := inner != nil && !inner.CountsWhole() // half a foot of it can be in a kit
+	if it.CountsWhole() && !measured && !content.Count.IsInteger() {
 		k.list.Addf(content.Where.Of("count"), UnitMismatch, "item %q is counted in whole units (%s), so %s of a content does not fit; a whole count was expected", it.ID, it.Unit, content.Count)
 	}
 }

@@ -32,7 +32,7 @@ type Content struct {
 	Where source.Where
 	Part  string       `yaml:"part"`
 	Item  string       `yaml:"item"`
-	Count money.Number `yaml:"count,required" min:"0"` // per one of the item; rounded up on the job
+	Count money.Number `yaml:"count,required" min:"0"` // per one of the item; rounded up for each line of a job
 }
 
 // SubHire is an item that the yard hires in from someone else.

@@ -62,25 +62,6 @@ func (r reporter) length(l unit.Length) json.Number {
 	return measured(l.Feet())
 }
 
-func (r reporter) job() ReportJob {
-	j, c := r.q.Job, r.q.Catalog
-	out := ReportJob{Number: j.Number, Revision: j.Revision, Customer: j.Customer.Name, Class: j.Class(c).ID, Exempt: j.Customer.Exempt,
-		Event: j.Event.Name, Guests: j.Event.Guests, Place: j.Event.Place,
-		Dates: ReportDates{Quoted: j.Dates.Quoted.String(), Deliver: j.Dates.Deliver.String(), From: j.Dates.From.String(), To: j.Dates.To.String(),
-			Strike: j.Dates.Strike.String(), Collect: j.Dates.Collect.String(), Charged: j.ChargedDays(), Out: j.DaysOut()},
-		Distance: exact(parts.Distance(c, j.Delivery.Distance)), Zone: j.Zone(c).ID, Loadings: list(j.Delivery.Loadings),
-		Site: []ReportChoice{}, Discount: exact(j.Discount.Percent), Payments: []ReportPayment{}, Notes: j.Notes, Internal: j.Internal}
-	for _, s := range r.q.Labour.Sites {
-		if s.Option != nil {
-			out.Site = append(out.Site, ReportChoice{Key: s.Key, Option: s.Option.ID, Factor: exact(s.Option.Factor)})
-		}
-	}
-	for _, p := range j.Payments {
-		out.Payments = append(out.Payments, ReportPayment{Date: p.Date.String(), Amount: exact(p.Amount), Note: p.Note})
-	}
-	return out
-}
-
 func (r reporter) totals() ReportTotals {
 	p := r.q.Price
 	return ReportTotals{Hire: exact(p.Hire), Subtotal: exact(p.Subtotal), Tax: exact(p.Tax), Total: exact(p.Total), Deposit: exact(p.Deposit),
@@ -112,18 +93,9 @@ func (r reporter) check(c *Check) ReportCheck {
 	return ReportCheck{Key: c.Key, Title: c.Title, State: c.State(), Value: exact(c.Value), Limit: exact(c.Limit), Rule: c.Rule(), Advice: c.Advice}
 }
 
-func (r reporter) tent(t *parts.Tent) ReportTent {
-	out := ReportTent{ID: t.Job.ID, Name: t.Job.Name, Family: t.Family.ID, Size: t.Size.ID, Count: t.Job.Many(), Leg: r.length(t.Leg),
-		Area: r.area(t.Graph.Area()), Staked: t.Staked, Ballast: t.Held}
-	if t.Ground != nil {
-		out.Ground = t.Ground.ID
-	}
-	return out
-}
-
 func (r reporter) order(o *parts.Order) ReportOrder {
 	out := ReportOrder{Key: o.Key, Section: o.Section, Name: o.Name, Quantity: exact(o.Quantity), Ordered: exact(o.Ordered()),
-		Optional: o.Optional, Chosen: o.Chosen, Derived: o.Derived, Note: o.Note, At: r.place(o.Pos)}
+		Optional: o.Optional, Chosen: o.Chosen, Derived: o.Derived, Discount: exact(o.Discount), Note: o.Note, At: r.place(o.Pos)}
 	if o.Item != nil {
 		out.Item = o.Item.ID
 	}
@@ -141,7 +113,7 @@ func (r reporter) place(at diag.Pos) string {
 }
 
 func (r reporter) count(c *parts.Count) ReportCount {
-	return ReportCount{Key: c.Key, Name: c.Name, Driver: c.Driver, Tent: c.Tent, Per: exact(c.Per), Many: exact(c.Many), Amount: exact(c.Amount)}
+	return ReportCount{Key: c.Key, Name: c.Name, Driver: c.Driver, Tent: c.Tent, Per: exact(c.Per), Order: c.Order, Many: exact(c.Many), Amount: exact(c.Amount)}
 }
 
 func (r reporter) need(n *parts.Need) ReportNeed {
@@ -150,10 +122,16 @@ func (r reporter) need(n *parts.Need) ReportNeed {
 }
 
 func (r reporter) part(l *parts.Line) ReportPart {
+	pack := l.Part.Pack
+	full, rest := load.Packs(l.Total(), pack.Holds)
 	out := ReportPart{Part: l.Part.ID, Name: l.Part.Name, Bin: l.Part.Bin, Unit: l.Part.Unit, Counted: l.Counted, Spare: l.Spare,
-		SpareOf: exact(money.Zero), Total: l.Total(), Packs: load.PackCount(l.Total(), l.Part.Pack.Holds), Each: r.mass(l.Each), Mass: r.mass(l.Mass())}
+		SpareOf: exact(money.Zero), Total: l.Total(), Pack: pack.Kind, Holds: pack.Holds, Packs: load.PackCount(l.Total(), pack.Holds),
+		FullPacks: full, PartPack: rest, Each: r.mass(l.Each), Mass: r.mass(l.Mass())}
 	if spare := l.Part.Spare; spare != nil {
 		out.SpareOf, out.SpareTo = exact(spare.Percent), spare.Min
+	}
+	if charge := l.Part.Replacement; charge != nil {
+		out.Replace = exact(*charge)
 	}
 	return out
 }

@@ -37,53 +37,6 @@ type ReportUnits struct {
 	Volume   string `json:"volume"`
 }
 
-// ReportJob is what the job asks for, beside tents and items.
-type ReportJob struct {
-	Number   string          `json:"number"`
-	Revision int             `json:"revision"`
-	Customer string          `json:"customer"`
-	Class    string          `json:"customer_class"`
-	Exempt   bool            `json:"tax_exempt"`
-	Event    string          `json:"event"`
-	Guests   int             `json:"guests"`
-	Place    string          `json:"tax_place"`
-	Dates    ReportDates     `json:"dates"`
-	Distance json.Number     `json:"distance"`
-	Zone     string          `json:"delivery_zone"`
-	Loadings []string        `json:"loadings"`
-	Site     []ReportChoice  `json:"site"`
-	Discount json.Number     `json:"discount_percent"`
-	Payments []ReportPayment `json:"payments"`
-	Notes    string          `json:"notes"`
-	Internal string          `json:"office_notes"`
-}
-
-// ReportDates are the days of a job by ISO 8601, and how many are counted.
-type ReportDates struct {
-	Quoted  string `json:"quoted"`
-	Deliver string `json:"deliver"`
-	From    string `json:"event_from"`
-	To      string `json:"event_to"`
-	Strike  string `json:"strike"`
-	Collect string `json:"collect"`
-	Charged int    `json:"charged_days"`
-	Out     int    `json:"days_out"`
-}
-
-// ReportChoice is a site factor as it holds for the job or for one tent.
-type ReportChoice struct {
-	Key    string      `json:"key"`
-	Option string      `json:"option"`
-	Factor json.Number `json:"factor"`
-}
-
-// ReportPayment is money received.
-type ReportPayment struct {
-	Date   string      `json:"date"`
-	Amount json.Number `json:"amount"`
-	Note   string      `json:"note"`
-}
-
 // ReportTotals is the money of the whole job, its hours and its dates.
 type ReportTotals struct {
 	Hire       json.Number `json:"hire"`
@@ -113,20 +66,6 @@ type ReportCheck struct {
 	Advice string      `json:"advice"`
 }
 
-// ReportTent is one line of tents, with what is measured on one of them.
-type ReportTent struct {
-	ID      string      `json:"id"`
-	Name    string      `json:"name"`
-	Family  string      `json:"family"`
-	Size    string      `json:"size"`
-	Count   int         `json:"count"`
-	Leg     json.Number `json:"leg"`
-	Area    json.Number `json:"area"`
-	Ground  string      `json:"ground"`
-	Staked  int         `json:"stakes"`
-	Ballast int         `json:"ballast"`
-}
-
 // ReportOrder is a line that the customer orders or is offered.
 type ReportOrder struct {
 	Key      string      `json:"key"`
@@ -139,6 +78,7 @@ type ReportOrder struct {
 	Optional bool        `json:"optional"`
 	Chosen   bool        `json:"chosen"`
 	Derived  string      `json:"from_count,omitempty"`
+	Discount json.Number `json:"discount_percent"` // given on this line by hand
 	Note     string      `json:"note,omitempty"`
 	At       string      `json:"at,omitempty"` // line:column in the job file
 }
@@ -150,6 +90,7 @@ type ReportCount struct {
 	Driver string      `json:"driver"`
 	Tent   string      `json:"tent,omitempty"`
 	Per    json.Number `json:"per"`
+	Order  string      `json:"order,omitempty"` // whose quantity is Many
 	Many   json.Number `json:"many"`
 	Amount json.Number `json:"amount"`
 }
@@ -170,20 +111,26 @@ type ReportNeed struct {
 }
 
 // ReportPart is one part in total: what is counted and the spares, the larger
-// of SpareTo and SpareOf percent.
+// of SpareTo and SpareOf percent. It rides in Packs packs: so many full ones,
+// and one more with the pieces of PartPack where these are not 0.
 type ReportPart struct {
-	Part    string      `json:"part"`
-	Name    string      `json:"name"`
-	Bin     string      `json:"bin"`
-	Unit    string      `json:"unit"`
-	Counted int         `json:"counted"`
-	Spare   int         `json:"spare"`
-	SpareOf json.Number `json:"spare_percent"` // of Counted, rounded up
-	SpareTo int         `json:"spare_min"`
-	Total   int         `json:"total"`
-	Packs   int         `json:"packs"`
-	Each    json.Number `json:"weight_each"`
-	Mass    json.Number `json:"weight"`
+	Part      string      `json:"part"`
+	Name      string      `json:"name"`
+	Bin       string      `json:"bin"`
+	Unit      string      `json:"unit"`
+	Counted   int         `json:"counted"`
+	Spare     int         `json:"spare"`
+	SpareOf   json.Number `json:"spare_percent"` // of Counted, rounded up
+	SpareTo   int         `json:"spare_min"`
+	Total     int         `json:"total"`
+	Pack      string      `json:"pack"`       // kind: loose, bundle, crate ...
+	Holds     int         `json:"pack_holds"` // pieces in a full one
+	Packs     int         `json:"packs"`
+	FullPacks int         `json:"full_packs"`
+	PartPack  int         `json:"part_pack"` // pieces in the pack that is not full
+	Each      json.Number `json:"weight_each"`
+	Mass      json.Number `json:"weight"`
+	Replace   json.Number `json:"replacement_charge,omitempty"` // for one that does not come back; left out where the shop sets none
 }
 
 // ReportWay is the vehicles of the way out or back and what each carries.
@@ -245,6 +192,8 @@ type ReportWindow struct {
 	Crew     int         `json:"crew"`
 	Smallest int         `json:"smallest_crew"`
 	Days     int         `json:"days"`
+	Worked   json.Number `json:"worked_before"` // by each person that week, as the job says
+	Before   json.Number `json:"week_before"`   // the same, and by this job in its windows before this one
 	Hours    json.Number `json:"hours"`
 	Person   json.Number `json:"hours_each"`
 	Day      json.Number `json:"hours_each_day"`
@@ -252,13 +201,15 @@ type ReportWindow struct {
 	WeekOver json.Number `json:"overtime_by_week"`
 }
 
-// ReportSkill is what one skill works in one window.
+// ReportSkill is what one skill works in one window; Bill is to the customer
+// where labour is charged.
 type ReportSkill struct {
 	Window string      `json:"window"`
 	Skill  string      `json:"skill"`
 	Hours  json.Number `json:"hours"`
 	Over   json.Number `json:"overtime"`
 	Cost   json.Number `json:"cost"`
+	Bill   json.Number `json:"bill"`
 }
 
 // ReportLine is one line of the price with the terms of its amount.

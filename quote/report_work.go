@@ -12,12 +12,12 @@ func (r reporter) task(t *labour.Task) ReportTask {
 }
 
 func (r reporter) window(w *labour.Window) ReportWindow {
-	return ReportWindow{Window: w.Spec.ID, Name: w.Spec.Name, Crew: w.Crew, Smallest: w.Smallest, Days: w.Days, Hours: exact(w.Hours),
-		Person: exact(w.Person), Day: exact(w.Day), DayOver: exact(w.DayOver), WeekOver: exact(w.WeekOver)}
+	return ReportWindow{Window: w.Spec.ID, Name: w.Spec.Name, Crew: w.Crew, Smallest: w.Smallest, Days: w.Days, Worked: exact(w.Worked), Before: exact(w.Before),
+		Hours: exact(w.Hours), Person: exact(w.Person), Day: exact(w.Day), DayOver: exact(w.DayOver), WeekOver: exact(w.WeekOver)}
 }
 
 func (r reporter) skill(s *labour.SkillHours) ReportSkill {
-	return ReportSkill{Window: s.Window, Skill: s.Skill.ID, Hours: exact(s.Hours), Over: exact(s.Over), Cost: exact(s.Cost)}
+	return ReportSkill{Window: s.Window, Skill: s.Skill.ID, Hours: exact(s.Hours), Over: exact(s.Over), Cost: exact(s.Cost), Bill: exact(s.Bill)}
 }
 
 func (r reporter) line(l *price.Line) ReportLine {

@@ -19,8 +19,8 @@ func (l *layout) spareRows(t *table) {
 	l.name("build_added", t.s, ids, "")
 	many := sheet.Range{R1: first, C1: t.col("quantity"), R2: t.next() - 1, C2: t.col("quantity")}
 	l.allowPieces(t, many)
-	t.s.Validations = append(t.s.Validations, sheet.Validation{Kind: sheet.List, Source: "item_id", Range: ids, AllowBlank: true,
-		Title: "Add a line", Prompt: "An id of the Price List. Its weight is an estimate, and parts, hours and vehicles follow, when the job is quoted again.", Error: "This id is not on the Price List."})
+	t.s.Validations = append(t.s.Validations, sheet.Validation{Kind: sheet.List, Source: "item_addable", Range: ids, AllowBlank: true,
+		Title: "Add a line", Prompt: "An id of the Price List; walls, doors and gutters follow from a tent's sides instead. Its weight is an estimate, and parts, hours and vehicles follow, when the job is quoted again.", Error: "This id is not on the Price List."})
 }
 
 // allowPieces limits the quantities of added lines. Which of them come in pieces
@@ -48,17 +48,21 @@ func (l *layout) anyBreak(n *line) string {
 	return f
 }
 
-// spareRow is empty until an id is typed into it. Every formula asks for the id
-// first: a look-up of nothing would be an error in each sum below.
+// spareRow is empty until an id of the Price List is typed into it. Every formula
+// asks for it first: a look-up of nothing, or of a word that was pasted in, would
+// be an error in each sum below.
 func (l *layout) spareRow(t *table, number int) {
 	n := t.line()
 	id := n.at("id")
-	some := func(f, none string) string { return "IF(LEN(" + id + ")=0," + none + "," + f + ")" }
+	some := func(f, none string) string {
+		return "IF(OR(LEN(" + id + ")=0,COUNTIF(item_id," + id + ")=0)," + none + "," + f + ")"
+	}
 	n.set("key", text("S:"+itoa(number)))
 	n.set("section", text("Added lines"))
 	n.set("id", in(text(""), input(sheet.Text)))
 	n.set("quantity", in(value(nil), input(sheet.General)))
 	n.set("hand", value(0))
+	n.set("note", in(text(""), sheet.Style{Role: sheet.InputText}))
 	n.set("break", formula(some(l.anyBreak(n), "0"), 0))
 	n.set("ordered", formula(some(n.at("quantity")+"+0", "0"), 0))
 	for _, col := range []string{"name", "unit", "kind", "tax"} {

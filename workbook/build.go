@@ -31,6 +31,7 @@ func buildColumns() []column {
 		{"cost", "Cost", 12, calc(sheet.Money)},
 		{"margin", "Margin", 12, calc(sheet.Money)},
 		{"percent", "Margin %", 9, calc(sheet.PercentPoint)},
+		{"note", "Note for the yard", 24, body(sheet.Text)},
 		{"offer", "As asked", 13, calc(sheet.Money)},
 		{"cost_each", "Cost of one", 12, calc(sheet.Money)},
 		{"weight", "Weight of one, added lines", 11, calc(sheet.Num2)},
@@ -74,6 +75,7 @@ func (l *layout) build() {
 		l.orderRow(t, line)
 	}
 	l.spareRows(t)
+	l.allowDown(s, t.first, t.col("note"), noteLimit(), "what the yard must know of it, such as a colour; it stands on the pick list")
 	t.end()
 	t.widths()
 	l.finishLines(t)
@@ -202,6 +204,13 @@ func (l *layout) orderRow(t *table, p *price.Line) {
 	}
 }
 
+// noteLimit is how long a note on a line may be; it may be left out.
+func noteLimit() sheet.Validation {
+	limit := words(250)
+	limit.AllowBlank = true
+	return limit
+}
+
 // quantities limits what may be asked for; what comes in pieces has no fraction.
 func quantities(whole bool) sheet.Validation {
 	if whole {
@@ -228,6 +237,9 @@ func (n *line) words(p *price.Line, id string) {
 // discounts fills what is taken off a line.
 func (n *line) discounts(p *price.Line) {
 	n.set("hand", value(p.Hand))
+	if p.Order.Item != nil && p.Order.Derived == "" {
+		n.set("note", in(text(p.Order.Note), sheet.Style{Role: sheet.InputText}))
+	}
 	if p.Order.Derived != "" {
 		// A wall's discount is its tent's or the job's: a job has none of its own.
 		n.set("hand", in(value(p.Hand), body(sheet.PercentPoint)))

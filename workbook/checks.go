@@ -49,7 +49,9 @@ func (l *layout) checks() {
 func workbookChecks() []quote.Check {
 	return []quote.Check{
 		{Key: "requote tents", Title: "Tents whose size, eave or sides differ from what was counted", Severe: true, Advice: "quote the job again; parts, hours and vehicles must follow"},
+		{Key: "requote job", Title: "Days, class or place for tax on the sheet Job that figures were not computed for", Severe: true, Advice: "quote the job again; dates of payment, prices and taxes must follow"},
 		{Key: "requote lines", Title: "Added lines: parts, hours and vehicles do not have them yet", Advice: "quote the job again"},
+		{Key: "added lines", Title: "Added lines with an id that the Price List does not have", Severe: true, Advice: "choose an id of the list; such a line counts nothing"},
 		{Key: "requote site", Title: "Surfaces chosen anew where stakes can be driven instead of ballast, or the other way round", Advice: "quote the job again; anchors must follow"},
 		{Key: "requote zone", Title: "Distance beyond every delivery zone", Severe: true, Advice: "name a zone on Rates, or give one there no limit"},
 		{Key: "parts on vehicles", Title: "Parts counted but on no vehicle", Severe: true, Advice: "quote the job again so that vehicles are chosen anew"},
@@ -138,6 +140,10 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 		if len(l.q.Parts.Tents) > 0 {
 			return `COUNTIF(tent_state,"requote")`, ""
 		}
+	case "requote job":
+		return `COUNTIF(field_state,"requote")`, ""
+	case "added lines":
+		return `SUMPRODUCT((LEN(build_added)>0)*(COUNTIF(item_id,build_added)=0))`, ""
 	case "requote lines":
 		return "COUNTIF(build_added,\"?*\")", ""
 	case "requote site":

@@ -4,6 +4,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/quote"
+	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
 )
 
@@ -307,7 +308,10 @@ func (l *layout) finalSums(s *sheet.Sheet, c *Closing) {
 	due := total.Sub(r.Received)
 	l.finalSum(s, "balance", sheet.Grand, formula(`IF(closing_balance<0,"To be paid back","Balance due")`, either(due.IsNegative(), "To be paid back", "Balance due")),
 		formula(l.rounded("closing_total-closing_received"), due))
-	if l.q.Price.Sum("waiver").IsZero() {
+	if taken := l.q.Price.Sum(price.Waiver); taken.IsPositive() {
+		words := "A damage waiver of " + l.q.Price.Currency.Text(taken) + " was taken with this quote. What it covers is waived line by line; missing goods are not covered unless its terms say so."
+		l.fields(s, span(1, finalCharged, in(text(words), sheet.Style{Role: sheet.Faint, Wrap: true})))
+	} else {
 		l.fields(s, span(1, finalCharged, in(text("No damage waiver was taken with this quote."), sheet.Style{Role: sheet.Faint})))
 	}
 }

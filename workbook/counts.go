@@ -185,7 +185,9 @@ func (l *layout) countRow(t *table, c *parts.Count) {
 	switch c.Driver {
 	case "distance":
 		per = formula("job_distance", c.Per)
-	case "guests", "days-out":
+	case "guests":
+		per = formula("job_guests", c.Per)
+	case "days-out":
 		per = in(value(c.Per), input(sheet.Whole))
 	}
 	many := value(1)
@@ -193,7 +195,7 @@ func (l *layout) countRow(t *table, c *parts.Count) {
 		many = formula(find("tents_ordered", "tents_key", quoted(c.Order)), c.Many)
 	}
 	t.add(text(c.Key), text(c.Tent), text(c.Name), per, many, formula(t.at("per", row)+"*"+t.at("many", row), c.Amount))
-	if c.Driver == "guests" || c.Driver == "days-out" {
+	if c.Driver == "days-out" {
 		l.allow(t.s, row, t.col("per"), wholes(0, 100000), c.Name)
 		l.name("job_"+ident(c.Driver), t.s, sheet.Range{R1: row, C1: t.col("per"), R2: row, C2: t.col("per")}, "")
 	}

@@ -64,15 +64,8 @@ func (l *layout) windowTable(s *sheet.Sheet) {
 func (l *layout) windowRow(t *table, i int) {
 	w := &l.q.Labour.Windows[i]
 	row := t.next()
-	before := []string{t.at("worked", row)}
-	for k := range l.q.Labour.Windows[:i] {
-		if other := &l.q.Labour.Windows[k]; other.Spec.Week == w.Spec.Week {
-			before = append(before, "window_"+ident(other.Spec.ID)+"_plain")
-		}
-	}
 	at := func(id string) string { return t.at(id, row) }
 	dayOver := "MIN(" + at("person") + ",MAX(0," + at("day") + "-overtime_daily)*" + at("days") + ")"
-	weekOver := "MAX(0," + at("before") + "+" + at("plain") + "-MAX(overtime_weekly," + at("before") + "))"
 	t.add(text(w.Spec.Name), text(w.Spec.ID),
 		formula("ROUND(SUMIFS(task_hours,task_window,"+at("id")+"),2)", w.Hours),
 		formula("IF(COUNTIFS(task_window,"+at("id")+`,task_actual,">=0")=0,"",ROUND(SUMIFS(task_actual,task_window,`+at("id")+"),2))", l.worked(w.Spec.ID)),
@@ -81,12 +74,40 @@ func (l *layout) windowRow(t *table, i int) {
 		formula("ROUND("+at("hours")+"/"+at("crew")+",4)", w.Person),
 		formula("ROUND("+at("person")+"/"+at("days")+",4)", w.Day),
 		formula(at("person")+"-"+dayOver, w.Plain),
-		formula(strings.Join(before, "+"), w.Before),
-		formula(at("person")+"-"+at("plain")+"+"+weekOver, w.DayOver.Add(w.WeekOver)),
+		formula(l.beforeFormula(i, at("worked")), w.Before),
+		formula(at("person")+"-"+at("plain")+"+"+weekFormula(at("plain"), at("days"), at("before")), w.DayOver.Add(w.WeekOver)),
 		formula("IF("+at("person")+">0,ROUND("+at("over")+"/"+at("person")+",6),0)", w.Share))
 	for _, id := range []string{"crew", "days", "worked", "day", "plain", "smallest", "share"} {
 		l.name("window_"+ident(w.Spec.ID)+"_"+id, t.s, sheet.Range{R1: row, C1: t.col(id), R2: row, C2: t.col(id)}, "")
 	}
+}
+
+// beforeFormula is the hours of each person before a window: the most that was
+// worked elsewhere that week, and those of earlier windows of that week.
+func (l *layout) beforeFormula(i int, worked string) string {
+	f := ""
+	for k := range l.q.Labour.Windows[:i] {
+		if other := &l.q.Labour.Windows[k]; other.Spec.Week == l.q.Labour.Windows[i].Spec.Week {
+			name := "window_" + ident(other.Spec.ID)
+			worked += "," + name + "_worked"
+			f += "+" + withinFormula(name+"_plain", name+"_days", "7")
+		}
+	}
+	return "MAX(" + worked + ")" + f
+}
+
+// withinFormula is the plain hours of so many of a window's days.
+func withinFormula(plain, days, many string) string {
+	return "ROUND(" + plain + "*MIN(" + many + "," + days + ")/" + days + ",4)"
+}
+
+// weekFormula is what of the plain hours is beyond the weekly limit: in the week
+// that a window begins in, in each full week after it, and in the days left.
+func weekFormula(plain, days, before string) string {
+	first, full := withinFormula(plain, days, "7"), "MAX(1,INT("+days+"/7))"
+	rest := withinFormula(plain, days, "MAX(0,"+days+"-"+full+"*7)")
+	return "MAX(0," + before + "+" + first + "-MAX(overtime_weekly," + before + "))" +
+		"+MAX(0," + first + "-overtime_weekly)*(" + full + "-1)+MAX(0," + rest + "-overtime_weekly)"
 }
 
 // skillTable has the hours and the cost of each skill in each window. Overtime

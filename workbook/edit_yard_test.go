@@ -221,7 +221,7 @@ func returnLines(picks []pickLine) []pickLine {
 // whatever the office has changed before.
 func TestEditedYardGivesTheSameFigures(t *testing.T) {
 	calc.Need(t)
-	first, many := firstSeed(t)+1000, 60
+	first, many := firstSeed(t)+1000, 30
 	if testing.Short() {
 		many = 8
 	}

@@ -15,20 +15,21 @@ type JobField struct {
 	Label   string
 	Explain string
 	Counted bool // figures were computed from it; a change wants a new quote
-	Text    *textField
+	Text    *TextField
+	Whole   func(*job.Job) *int       // of a count
 	Day     func(*job.Job) *unit.Date // of a day
 	List    func(*job.Job) *[]string  // of lines with commas between
 }
 
-// textField is where a field of words is kept, and the most characters it takes.
-type textField struct {
+// TextField is where a field of words is kept, and the most characters it takes.
+type TextField struct {
 	Of   func(*job.Job) *string
 	Most int
 }
 
 // JobFields lists the fields in the order in which the sheet shows them.
 func JobFields() []JobField {
-	text := func(most int, of func(*job.Job) *string) *textField { return &textField{of, most} }
+	text := func(most int, of func(*job.Job) *string) *TextField { return &TextField{of, most} }
 	return []JobField{
 		{Name: "job_customer_name", Path: "customer.name", Label: "Customer", Explain: "who pays, as the quote is addressed", Text: text(120, func(j *job.Job) *string { return &j.Customer.Name })},
 		{Name: "job_customer_contact", Path: "customer.contact", Label: "Contact", Explain: "whom to ask for", Text: text(250, func(j *job.Job) *string { return &j.Customer.Contact })},
@@ -37,6 +38,7 @@ func JobFields() []JobField {
 		{Name: "job_customer_email", Path: "customer.email", Label: "Email", Text: text(250, func(j *job.Job) *string { return &j.Customer.Email })},
 		{Name: "job_customer_class", Path: "customer.class", Label: "Customer class", Explain: "an id of the shop's classes; empty for the first", Counted: true, Text: text(60, func(j *job.Job) *string { return &j.Customer.Class })},
 		{Name: "job_event_name", Path: "event.name", Label: "Event", Explain: "what the tents are for", Text: text(120, func(j *job.Job) *string { return &j.Event.Name })},
+		{Name: "job_guests", Path: "event.guests", Label: "Guests", Explain: "as many as the tents and chairs are for", Whole: func(j *job.Job) *int { return &j.Event.Guests }},
 		{Name: "job_event_address", Path: "event.address", Label: "Place", Explain: "where to deliver; lines with commas between", List: func(j *job.Job) *[]string { return &j.Event.Address }},
 		{Name: "job_event_contact", Path: "event.site_contact", Label: "Contact on site", Explain: "who opens the gate", Text: text(250, func(j *job.Job) *string { return &j.Event.Contact })},
 		{Name: "job_tax_place", Path: "event.tax_place", Label: "Place for tax", Explain: "a place that the shop's taxes name", Counted: true, Text: text(250, func(j *job.Job) *string { return &j.Event.Place })},
@@ -57,6 +59,8 @@ func (f *JobField) Shows(j *job.Job) any {
 	switch {
 	case f.Day != nil:
 		return *f.Day(j)
+	case f.Whole != nil:
+		return *f.Whole(j)
 	case f.List != nil:
 		return strings.Join(*f.List(j), ", ")
 	}

@@ -28,21 +28,27 @@ func (l *layout) jobSheet() {
 	s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column("state"), Formula: t.at("state", t.first) + `="requote"`, Role: sheet.Warn})
 }
 
+// mostLines is the most characters of a field of several lines.
+const mostLines = 4000
+
+// looks is how a field's cell looks, and what may be typed into it.
+func (f *JobField) looks() (sheet.Style, sheet.Validation) {
+	switch {
+	case f.Day != nil:
+		return sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left}, sheet.Validation{Kind: sheet.Date, Min: firstDay, Max: lastDay}
+	case f.Whole != nil:
+		return sheet.Style{Role: sheet.Input, Format: sheet.Whole, Align: sheet.Left}, wholes(0, 100000)
+	case f.Text != nil:
+		return sheet.Style{Role: sheet.InputText, Format: sheet.Text}, words(f.Text.Most)
+	}
+	return sheet.Style{Role: sheet.InputText, Format: sheet.Text}, words(mostLines)
+}
+
 // fieldRow is one field; of those that figures follow from, beside what it was.
 func (l *layout) fieldRow(t *table, f *JobField) {
 	row := t.next()
 	shown := f.Shows(l.q.Job)
-	style, allow := sheet.Style{Role: sheet.InputText, Format: sheet.Text}, sheet.Validation{}
-	if f.Day != nil {
-		style = sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left}
-		allow = sheet.Validation{Kind: sheet.Date, Min: firstDay, Max: lastDay}
-	} else {
-		most := 4000
-		if f.Text != nil {
-			most = f.Text.Most
-		}
-		allow = words(most)
-	}
+	style, allow := f.looks()
 	counted, state := sheet.Cell{}, sheet.Cell{}
 	if f.Counted {
 		counted = in(value(shown), sheet.Style{Role: sheet.Faint, Format: style.Format, Align: sheet.Left})

@@ -21,7 +21,7 @@ import (
 // in which every formula carries the value that follows from both.
 func TestKeptThroughRequote(t *testing.T) {
 	calc.Need(t)
-	first, many := firstSeed(t)+3000, 60
+	first, many := firstSeed(t)+3000, 20
 	if testing.Short() {
 		many = 10
 	}

@@ -74,7 +74,7 @@ func TestKeptFiguresAreTrue(t *testing.T) {
 		book := workbook.LayoutWith(q, workbook.Options{Kept: drawKept(q, seed)})
 		trials = append(trials, trial{name, q, book, leastCount})
 	}
-	first, many := firstSeed(t)+2000, uint64(100)
+	first, many := firstSeed(t)+2000, uint64(25)
 	if testing.Short() {
 		many = 10
 	}

@@ -100,8 +100,23 @@ func (l *layout) pickHead(s *sheet.Sheet, rows []portion) {
 	l.fields(s, span(1, 1, label("Pulled by")), blank(2, 3, "pick_pulled_by", "name of who pulled the goods"),
 		span(4, 5, label("Checked by")), blank(6, 8, "pick_checked_by", "name of who checked what was loaded"),
 		span(9, 10, label("Day, time")), blank(11, 13, "pick_finished", "when loading was finished"))
+	l.remarks(s)
 	l.fields(s, span(1, 13, in(text("For one vehicle: press the arrow beside Vehicle, keep one, print; its lines alone are printed. "+
 		"Count loaded only where it differs from Pick. A note says what was taken instead."), sheet.Style{Role: sheet.Faint})))
+}
+
+// remarks are the notes on what is ordered, such as the colour of linen: a part
+// may be on several lines, so that they stand above the list.
+func (l *layout) remarks(s *sheet.Sheet) {
+	for i := range l.q.Parts.Orders {
+		o := &l.q.Parts.Orders[i]
+		if o.Note == "" || o.Item == nil {
+			continue
+		}
+		note := find(itemLines+"_note", itemLines+"_key", quoted(o.Key))
+		words := "IF(LEN(" + note + `)=0,"",` + find(itemLines+"_name", itemLines+"_key", quoted(o.Key)) + `&": "&` + note + ")"
+		l.fields(s, span(1, 1, label("Remark")), span(2, 13, in(formula(words, sheet.Clean(o.Name+": "+o.Note)), sheet.Style{Wrap: true})))
+	}
 }
 
 // dated is the style of a day at the head of a sheet.

@@ -32,8 +32,16 @@ func (l *layout) priceList() {
 	for i := range l.q.Catalog.Families {
 		l.priceFamily(t, &l.q.Catalog.Families[i])
 	}
-	for i := range l.q.Catalog.Items {
-		l.priceItem(t, &l.q.Catalog.Items[i])
+	// What follows from a tent's sides cannot be added by itself and stands last.
+	for _, geometry := range []bool{false, true} {
+		if geometry {
+			l.name("item_addable", s, sheet.Range{R1: t.first, C1: t.col("id"), R2: len(s.Rows), C2: t.col("id")}, "")
+		}
+		for i := range l.q.Catalog.Items {
+			if it := &l.q.Catalog.Items[i]; it.Geometry == geometry {
+				l.priceItem(t, it)
+			}
+		}
 	}
 	t.end()
 	t.widths()

@@ -120,7 +120,7 @@ const (
 	labourIncluded = labourWords + ", included"
 	deliveryWords  = "Delivery and collection"
 	exemptWords    = ", exempt"
-	discountWords  = "Discounts included above"
+	discountWords  = "Discounts included"
 	receivedWords  = "Received, with thanks"
 	openWords      = "Still due"
 )

@@ -262,7 +262,7 @@ func (p *quotePage) parties() {
 			cells[quoteRight-1] = in(text(right[i].label), sheet.Style{Role: sheet.Label})
 			day := value(right[i].day)
 			if !p.customer {
-				day.Formula = right[i].name
+				day.Formula = right[i].formula
 			}
 			cells[quoteMark-1] = in(day, sheet.Style{Role: sheet.Plain, Format: sheet.DateLong, Align: sheet.Left})
 			p.merge(quoteRight, quoteMark-1)
@@ -288,18 +288,18 @@ func (p *quotePage) texts(list ...shown) []sheet.Cell {
 	return cells
 }
 
-// pair is a label with its day, and the name of that day on the sheet Job; of
-// a day that follows from others, none.
+// pair is a label with its day, and the formula that gives it from the days on
+// the sheet Job.
 type pair struct {
-	label string
-	day   unit.Date
-	name  string
+	label   string
+	day     unit.Date
+	formula string
 }
 
 // days lists the days of the quote and of the event.
 func (p *quotePage) days() []pair {
 	d := p.l.q.Job.Dates
-	list := []pair{{"Quoted", d.Quoted, "job_date_quoted"}, {"Valid until", p.l.q.Price.ValidUntil, ""}, {"Delivery", d.Deliver, "job_date_deliver"}}
+	list := []pair{{"Quoted", d.Quoted, "job_date_quoted"}, {"Valid until", p.l.q.Price.ValidUntil, "job_date_quoted+" + itoa(p.l.q.Catalog.Company.Quote.ValidDays)}, {"Delivery", d.Deliver, "job_date_deliver"}}
 	if d.From == d.To {
 		list = append(list, pair{"Event", d.From, "job_date_from"})
 	} else {

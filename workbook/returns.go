@@ -102,7 +102,7 @@ func returnState(at func(string) string) string {
 // returnRules limits what is typed and shows what needs an eye.
 func (l *layout) returnRules(t *table) {
 	l.allowColumn(t, "counted", wholes(0, 1000000), "how many came back, in pieces, damaged ones included; 0 if none did")
-	l.allowColumn(t, "damaged", wholes(0, 1000000), "how many of those that came back are damaged beyond use; never more than came back")
+	l.allowColumn(t, "damaged", wholes(0, 1000000), "how many of those that came back are damaged; the charge for one is proposed for each, and the office decides; never more than came back")
 	l.allowColumn(t, "wet", yesNo(), "Yes if it must dry before it is stored or goes out again")
 	l.allowColumn(t, "note", words(200), "torn, bent, dirty; where on the piece, and what happened")
 	l.allowColumn(t, "each", amounts(), "what one costs the customer if it is lost or beyond mending")

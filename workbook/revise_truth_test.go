@@ -28,7 +28,7 @@ import (
 // that is computed from the same edits of the job and the catalog.
 func TestRequoteGivesTheEditedQuote(t *testing.T) {
 	calc.Need(t)
-	first, many := firstSeed(t)+2000, 60
+	first, many := firstSeed(t)+2000, 40
 	if testing.Short() {
 		many = 10
 	}

@@ -22,6 +22,7 @@ const (
 	GeometryItem = "geometry-item" // ordered by hand, though it follows from a tent
 	BadJoin      = "bad-join"      // tents that cannot stand side by side
 	NoZone       = "no-zone"       // a distance that no delivery zone reaches
+	Coins        = "coins"         // a payment finer than the smallest coin
 	NotOptional  = "not-optional"  // something chosen that is no optional extra
 )
 
@@ -303,6 +304,12 @@ func (k *checker) terms() {
 		w := &k.j.Labour.Windows[i]
 		k.want("window of work", w.Window, w.Where.Of("window"), ids(r.Windows, func(w *catalog.Window) string { return w.ID }))
 		k.repeated(seen, w.Window, w.Where.Of("window"), "window of work %q stands twice; each may stand once", w.Window)
+	}
+	for i := range k.j.Payments {
+		p := &k.j.Payments[i]
+		if cur := k.c.Currency(); !cur.Round(p.Amount).Equal(p.Amount) {
+			k.list.Addf(p.Where.Of("amount"), Coins, "%s is no amount of %s; at most %d decimals were expected", p.Amount, cur.Code, cur.Minor)
+		}
 	}
 	if places := taxPlaces(r); k.j.Event.Place != "" && len(places) > 0 {
 		k.want("tax place", k.j.Event.Place, k.j.Event.Where.Of("tax_place"), places)

@@ -20,15 +20,41 @@ func (e *estimator) windows() {
 			}
 		}
 		w.Hours = money.Sum(hours...)
-		w.Before = w.Worked
-		for k := range e.r.Windows {
-			if other := &e.r.Windows[k]; other.Spec.Week == w.Spec.Week {
-				w.Before = w.Before.Add(other.Plain)
-			}
-		}
+		w.Before = e.before(&w)
 		w.share(&e.c.Rates.Overtime)
 		e.r.Windows = append(e.r.Windows, w)
 	}
+}
+
+// before is the hours of each person in the window's week that come before it:
+// the most that anyone says to have worked elsewhere, and those of earlier
+// windows of that week.
+func (e *estimator) before(w *Window) money.Number {
+	worked, own := w.Worked, money.Zero
+	for k := range e.r.Windows {
+		if other := &e.r.Windows[k]; other.Spec.Week == w.Spec.Week {
+			worked, own = larger(worked, other.Worked), own.Add(other.within(daysOfWeek))
+		}
+	}
+	return worked.Add(own)
+}
+
+// daysOfWeek is after how many days of work the weekly hours begin anew.
+const daysOfWeek = 7
+
+// within is the plain hours of so many of the window's days, at most all.
+func (w *Window) within(days int) money.Number {
+	return money.DivRound(w.Plain.Mul(money.Int(min(days, w.Days))), money.Int(w.Days), 4)
+}
+
+// weekOver is what of the plain hours is beyond the weekly limit: in the week
+// that the window begins in, in each full week after it, and in the days left.
+func (w *Window) weekOver(o *catalog.Overtime) money.Number {
+	first := positive(w.Before.Add(w.within(daysOfWeek)).Sub(larger(o.Weekly, w.Before)))
+	full := max(1, w.Days/daysOfWeek)
+	week := positive(w.within(daysOfWeek).Sub(o.Weekly)).Mul(money.Int(full - 1))
+	rest := positive(w.within(max(0, w.Days-full*daysOfWeek)).Sub(o.Weekly))
+	return money.Sum(first, week, rest)
 }
 
 // crewOf takes crew, days and hours worked from the job, else from the rates.
@@ -57,7 +83,7 @@ func (w *Window) share(o *catalog.Overtime) {
 	w.DayOver = positive(w.Day.Sub(o.Daily)).Mul(money.Int(w.Days))
 	w.DayOver = smaller(w.DayOver, w.Person)
 	w.Plain = w.Person.Sub(w.DayOver)
-	w.WeekOver = positive(w.Before.Add(w.Plain).Sub(larger(o.Weekly, w.Before)))
+	w.WeekOver = w.weekOver(o)
 	w.Share = money.Zero
 	if w.Person.IsPositive() {
 		w.Share = money.DivRound(w.DayOver.Add(w.WeekOver), w.Person, 6)

@@ -1,0 +1,99 @@
+package quote
+
+import "encoding/json"
+
+// ReportJob is what the job asks for, beside tents and items. Where it leaves a
+// choice to the shop, such as class, zone or show_prices, the one in force
+// stands here.
+type ReportJob struct {
+	Number   string          `json:"number"`
+	Revision int             `json:"revision"`
+	Customer string          `json:"customer"`
+	Contact  string          `json:"customer_contact"`
+	Address  []string        `json:"customer_address"` // line by line
+	Phone    string          `json:"customer_phone"`
+	Email    string          `json:"customer_email"`
+	Class    string          `json:"customer_class"`
+	Exempt   bool            `json:"tax_exempt"`
+	Event    string          `json:"event"`
+	Guests   int             `json:"guests"`
+	Venue    []string        `json:"event_address"` // line by line
+	Place    string          `json:"tax_place"`
+	OnSite   string          `json:"site_contact"`
+	Dates    ReportDates     `json:"dates"`
+	Distance json.Number     `json:"distance"` // one way
+	Zone     string          `json:"delivery_zone"`
+	Free     bool            `json:"delivery_free"`
+	Loadings []string        `json:"loadings"`
+	Site     []ReportChoice  `json:"site"`
+	Labour   string          `json:"labour_charge"` // charged or included
+	Discount json.Number     `json:"discount_percent"`
+	Reason   string          `json:"discount_reason"`
+	Show     string          `json:"show_prices"` // to the customer: line, section or total
+	Payments []ReportPayment `json:"payments"`
+	Notes    string          `json:"notes"`
+	Internal string          `json:"office_notes"`
+}
+
+// ReportDates are the days of a job by ISO 8601, and how many are counted.
+type ReportDates struct {
+	Quoted  string `json:"quoted"`
+	Deliver string `json:"deliver"`
+	From    string `json:"event_from"`
+	To      string `json:"event_to"`
+	Strike  string `json:"strike"`
+	Collect string `json:"collect"`
+	Charged int    `json:"charged_days"`
+	Out     int    `json:"days_out"`
+}
+
+// ReportChoice is a site factor as it holds for the job or for one tent.
+type ReportChoice struct {
+	Key    string      `json:"key"`
+	Option string      `json:"option"`
+	Factor json.Number `json:"factor"`
+}
+
+// ReportPayment is money received.
+type ReportPayment struct {
+	Date   string      `json:"date"`
+	Amount json.Number `json:"amount"`
+	Note   string      `json:"note"`
+}
+
+// ReportTent is one line of tents, with what is measured on one of them.
+type ReportTent struct {
+	ID       string       `json:"id"`
+	Name     string       `json:"name"`
+	Family   string       `json:"family"`
+	Size     string       `json:"size"`
+	Count    int          `json:"count"`
+	Leg      json.Number  `json:"leg"`
+	Area     json.Number  `json:"area"`
+	Ground   string       `json:"ground"`
+	Sides    []ReportSide `json:"sides"`
+	Joins    string       `json:"joins,omitempty"`     // tent that it shares a gutter with
+	JoinAt   string       `json:"join_side,omitempty"` // its own side at that gutter
+	Staked   int          `json:"stakes"`
+	Ballast  int          `json:"ballast"`
+	Long     json.Number  `json:"footprint_length"` // with the outer stakes; 0 without stakes
+	Wide     json.Number  `json:"footprint_width"`
+	Discount json.Number  `json:"discount_percent"` // given on this line by hand
+}
+
+// ReportSide is how one side of a tent is closed and held.
+type ReportSide struct {
+	Side     string        `json:"side"`
+	Wall     string        `json:"wall"`   // kind, or open
+	Length   json.Number   `json:"length"` // of the side, doors taken out
+	Panels   []ReportPanel `json:"panels"`
+	Doors    []string      `json:"doors"`
+	NoStakes bool          `json:"no_stakes"` // none may be driven along it
+	Gutter   bool          `json:"gutter"`    // hangs on another tent's side
+}
+
+// ReportPanel is so many alike of the wall panels of one side.
+type ReportPanel struct {
+	Part  string `json:"part"`
+	Count int    `json:"count"`
+}
