@@ -102,7 +102,7 @@ func (p *quotePage) goodsAndWork() charge {
 
 // extrasPart adds the chosen extras up; none if none are offered.
 func (p *quotePage) extrasPart() []string {
-	lines := p.l.extraLines()
+	lines := p.printed(p.l.extraLines())
 	if len(lines) == 0 {
 		return nil
 	}
@@ -121,7 +121,7 @@ func (p *quotePage) listedCell(v money.Number) sheet.Cell {
 // customerDiscounts shows what the discounts come to, in small print; nothing
 // where there are none. Those of an extra count once it is chosen.
 func (p *quotePage) customerDiscounts() {
-	lines := p.l.extraLines()
+	lines := p.printed(p.l.extraLines())
 	offs, any := make([]string, len(lines)), false
 	for i, line := range lines {
 		off := p.l.fullPrice(line, line.Quantity).Sub(line.Offer)

@@ -191,7 +191,7 @@ func TestWholeStep(t *testing.T) {
 // What is taken off a line stands behind its name; what is taken off the whole,
 // in one sum. Where only totals show, the lines are silent.
 func TestCustomerSeesDiscounts(t *testing.T) {
-	const off = ", less 5 %, less 4 %" // for 23 tables, and by hand
+	const off = ", less 5 % for the quantity, less 4 %" // for 23 tables, and by hand
 	for show, want := range map[string]string{"line": off, "section": off, "total": ""} {
 		q := makeQuote(t, gardenJob, "number:", "show_prices: "+show+"\nnumber:")
 		name := q.Catalog.Item("table-round-60").Name

@@ -13,7 +13,7 @@ import (
 // lines writes each section under a band with its sum.
 func (p *quotePage) lines() {
 	for _, section := range p.l.sections() {
-		list := p.l.linesOf(section, false)
+		list := p.printed(p.l.linesOf(section, false))
 		if len(list) == 0 {
 			continue
 		}
@@ -39,6 +39,15 @@ func (p *quotePage) lines() {
 		p.s.Rows[at-1].Cells[quoteAmount-1] = in(p.sectionSum(list, at+1, p.lastLine), sheet.Style{Role: sheet.Section, Format: sheet.Money})
 		p.sums = append(p.sums, sheet.Ref(at, quoteAmount))
 	}
+}
+
+// printed leaves out, for the customer, what was set to nothing; the office keeps
+// it, since its quantity may be raised again.
+func (p *quotePage) printed(list []*price.Line) []*price.Line {
+	if !p.customer {
+		return list
+	}
+	return slices.DeleteFunc(list, func(line *price.Line) bool { return line.Quantity.IsZero() })
 }
 
 // headings writes the heads of the columns and gives their row.
@@ -99,28 +108,32 @@ func (p *quotePage) order(line *price.Line, choice, amount sheet.Cell) int {
 func (p *quotePage) describe(line *price.Line) sheet.Cell {
 	silent := p.show == "total" && !line.Order.Optional
 	words := line.Name
-	for _, off := range []money.Number{line.Break, line.Hand} {
+	for i, off := range []money.Number{line.Break, line.Hand} {
 		if off.IsPositive() && !silent {
-			words += lessWords + off.String() + " %"
+			words += lessWords + off.String() + lessEnds[i]
 		}
 	}
 	if p.customer {
 		return text(words)
 	}
 	f := p.find(line, "name")
-	for _, column := range []string{"break", "hand"} {
+	for i, column := range []string{"break", "hand"} {
 		off := p.find(line, column)
 		shown := off + ">0"
 		if !line.Order.Optional {
 			shown = `AND(job_show<>"total",` + shown + ")"
 		}
-		f += "&IF(" + shown + "," + quoted(lessWords) + "&" + off + `&" %","")`
+		f += "&IF(" + shown + "," + quoted(lessWords) + "&" + off + "&" + quoted(lessEnds[i]) + `,"")`
 	}
 	return formula(f, words)
 }
 
 // lessWords stand between a line's name and the percentage taken off it.
 const lessWords = ", less "
+
+// lessEnds stand behind the percentages that are taken off for the quantity and
+// by hand.
+var lessEnds = [2]string{" % for the quantity", " %"}
 
 // countFormat shows what is counted in wholes and what is measured as it is.
 func countFormat(unit string) sheet.Format {
@@ -162,7 +175,7 @@ func (l *layout) extraLines() []*price.Line {
 
 // optional writes the extras, each with a cell that says whether it is wanted.
 func (p *quotePage) optional() {
-	list := p.l.extraLines()
+	list := p.printed(p.l.extraLines())
 	if len(list) == 0 {
 		return
 	}

@@ -3,6 +3,7 @@ package xlsx
 import (
 	"bytes"
 	"fmt"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 
@@ -10,13 +11,21 @@ import (
 )
 
 // AddFirst gives a file with one more sheet before its own, which stay as they
-// are. The sheet is a plain one: cells, looks, widths and links.
+// are but for one of the same name, in whatever capitals: it is replaced. The
+// sheet is a plain one: cells, looks, widths and links.
 func AddFirst(data []byte, s *sheet.Sheet) ([]byte, error) {
 	f, err := excelize.OpenReader(bytes.NewReader(data))
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
+	for _, name := range f.GetSheetList() {
+		if strings.EqualFold(name, s.Name) {
+			if err := f.DeleteSheet(name); err != nil {
+				return nil, err
+			}
+		}
+	}
 	first := f.GetSheetName(0)
 	if _, err := f.NewSheet(s.Name); err != nil {
 		return nil, err

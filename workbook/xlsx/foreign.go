@@ -20,7 +20,9 @@ type Foreign struct {
 }
 
 // foreign copies the sheets: values, formulas, looks, widths, heights, merges,
-// remarks and pictures. Charts and rules of highlighting stay behind.
+// remarks, pictures and what is hidden. Charts and rules of highlighting stay
+// behind. A sheet with the name of one that is there already, in whatever
+// capitals, is an error.
 func (x *writer) foreign(from Foreign) error {
 	if len(from.Sheets) == 0 {
 		return nil
@@ -33,7 +35,7 @@ func (x *writer) foreign(from Foreign) error {
 	c := &copier{src: src, dst: x.file, styles: map[int]int{}}
 	for _, name := range from.Sheets {
 		if slices.ContainsFunc(x.file.GetSheetList(), func(have string) bool { return strings.EqualFold(have, name) }) {
-			continue
+			return fmt.Errorf("added sheet %q: the workbook has a sheet of that name; another was expected", name)
 		}
 		if err := c.sheet(name); err != nil {
 			return fmt.Errorf("added sheet %q: %w", name, err)
@@ -72,18 +74,29 @@ func (c *copier) sheet(name string) error {
 		if err := c.row(name, n, len(cells)); err != nil {
 			return err
 		}
-		if height := rows.GetRowOpts().Height; height > 0 {
-			if err := c.dst.SetRowHeight(name, n, height); err != nil {
-				return err
-			}
+		if err := c.rowLook(name, n, rows.GetRowOpts()); err != nil {
+			return err
 		}
 	}
-	for _, step := range []func(string, int) error{c.widths, c.merges, c.remarks, c.pictures} {
+	for _, step := range []func(string, int) error{c.widths, c.merges, c.remarks, c.pictures, c.hidden} {
 		if err := step(name, wide); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// rowLook copies how high a row is and whether it is hidden.
+func (c *copier) rowLook(name string, n int, look excelize.RowOpts) error {
+	if look.Height > 0 {
+		if err := c.dst.SetRowHeight(name, n, look.Height); err != nil {
+			return err
+		}
+	}
+	if !look.Hidden {
+		return nil
+	}
+	return c.dst.SetRowVisible(name, n, false)
 }
 
 // row copies the cells of a row.
@@ -166,6 +179,27 @@ func (c *copier) widths(name string, wide int) error {
 		}
 		if err := c.dst.SetColWidth(name, letter, letter, width); err != nil {
 			return err
+		}
+		visible, err := c.src.GetColVisible(name, letter)
+		if err != nil {
+			return err
+		}
+		if visible {
+			continue
+		}
+		if err := c.dst.SetColVisible(name, letter, false); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// hidden hides the sheet as it was hidden there; the library tells only whether
+// it was, not how well.
+func (c *copier) hidden(name string, _ int) error {
+	for _, s := range c.src.WorkBook.Sheets.Sheet {
+		if strings.EqualFold(s.Name, name) && (s.State == "hidden" || s.State == "veryHidden") {
+			return c.dst.SetSheetVisible(name, false, s.State == "veryHidden")
 		}
 	}
 	return nil

@@ -60,9 +60,12 @@ func checkCell(t *testing.T, ref string, c sheet.Cell, got sheet.FoundCell) {
 		t.Errorf("%s: formula %q, want %q", ref, got.Formula, c.Formula)
 	}
 	number := func(n float64) sheet.FoundCell {
-		return sheet.FoundCell{Kind: sheet.FoundNumber, Number: n, Text: got.Text, Day: got.Day}
+		return sheet.FoundCell{Kind: sheet.FoundNumber, Number: n, Text: got.Text, Day: got.Day, Percent: got.Percent}
 	}
 	var want sheet.FoundCell
+	if percent := c.Style.Format == sheet.Percent || c.Style.Format == sheet.PercentWhole; got.Kind == sheet.FoundNumber && got.Percent != percent {
+		t.Errorf("%s: shown in percent: %v, wanted %v", ref, got.Percent, percent)
+	}
 	switch v := c.Value.(type) {
 	case nil:
 	case string:

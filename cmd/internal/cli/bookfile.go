@@ -112,7 +112,11 @@ func (a *app) openBook(path string) (*revise.Book, *bookFile, error) {
 	}
 	b, list := revise.Open(path, f.found)
 	if b == nil {
-		return nil, nil, faults("workbook "+path, list, nil)
+		wrong := faults("workbook "+path, list, nil)
+		if what, advice := madeOf(f.found); what != "" {
+			wrong.advice = "it is " + what + ": " + advice
+		}
+		return nil, nil, wrong
 	}
 	a.problems(list, nil)
 	return b, f, nil

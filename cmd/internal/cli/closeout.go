@@ -55,7 +55,7 @@ func (a *app) closeout(path string, f *asideFlags) error {
 	if f.book == "" {
 		f.book = kept(path, "closeout")
 	}
-	if err := f.write(workbook.LayoutClosing(c.Quote, &c.Closing), path); err != nil {
+	if err := f.write(workbook.LayoutClosing(c.Quote, &c.Closing), a.inputs(path)...); err != nil {
 		return err
 	}
 	if f.json {

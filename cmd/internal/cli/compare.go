@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"path/filepath"
@@ -13,7 +12,6 @@ import (
 	"tentwright/workbook"
 	"tentwright/workbook/revise"
 	"tentwright/workbook/sheet"
-	"tentwright/workbook/xlsx"
 )
 
 // asideFlags is what a command that makes a workbook beside another may be told.
@@ -32,9 +30,13 @@ func (f *asideFlags) add(cmd *cobra.Command, where string) {
 }
 
 // named wants a name for the workbook that is one.
-func (f *asideFlags) named() error {
-	if f.book != "" && !endsIn(f.book, ".xlsx") {
-		return misuse("name a file ending in .xlsx", "-o %q is not the name of a workbook", f.book)
+func (f *asideFlags) named() error { return bookNamed("-o", f.book) }
+
+// bookNamed wants that the name behind a flag, if there is one, ends like a
+// workbook's.
+func bookNamed(flag, name string) error {
+	if name != "" && !endsIn(name, ".xlsx") {
+		return misuse("name a file ending in .xlsx", "%s %q is not the name of a workbook", flag, name)
 	}
 	return nil
 }
@@ -44,12 +46,11 @@ func (f *asideFlags) write(book *sheet.Book, inputs ...string) error {
 	if f.book == "" {
 		return nil
 	}
-	var data bytes.Buffer
-	if err := xlsx.Write(&data, book); err != nil {
-		return &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
-			advice: "please report it with the command and the workbook"}
+	data, err := bookBytes(book)
+	if err != nil {
+		return err
 	}
-	return writeAll([]output{{f.book, data.Bytes()}}, f.force, inputs)
+	return writeAll([]output{{f.book, data}}, f.force, inputs)
 }
 
 // newCompare is the command that holds two revisions against each other.
@@ -97,7 +98,7 @@ func (a *app) compare(old, now string, f *asideFlags) error {
 		return faults("the comparison of "+old+" and "+now, list, nil)
 	}
 	a.problems(list, nil)
-	if err := f.write(workbook.LayoutSideBySide(c.New, &c.SideBySide), old, now); err != nil {
+	if err := f.write(workbook.LayoutSideBySide(c.New, &c.SideBySide), append(a.inputs(old), now)...); err != nil {
 		return err
 	}
 	if f.json {

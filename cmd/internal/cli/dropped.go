@@ -2,12 +2,14 @@ package cli
 
 import (
 	"bytes"
-	"errors"
-	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
 
+	"github.com/spf13/cobra"
+
+	"tentwright/catalog/diag"
 	"tentwright/quote"
 	"tentwright/workbook/intake"
 	"tentwright/workbook/revise"
@@ -18,50 +20,73 @@ import (
 func bookEndings() []string { return []string{".xlsx", ".xlsm"} }
 
 // droppable tells whether an argument is a file that the program takes without
-// a command, as when somebody drops it on the program's icon.
-func droppable(path string) bool { return endsIn(path, append(bookEndings(), jobEndings()...)...) }
+// a command, as when somebody drops it on the program's icon: any that is there,
+// for each gets an answer, and any that ends like one of ours.
+func droppable(path string) bool {
+	if endsIn(path, append(bookEndings(), jobEndings()...)...) {
+		return true
+	}
+	_, err := os.Stat(path)
+	return err == nil
+}
 
-// errorsEnd is how the file with the words of a failed run ends.
-const errorsEnd = " - what to mend.txt"
+// onlyFiles wants that arguments without a command are files.
+func onlyFiles(cmd *cobra.Command, args []string) error {
+	for i, arg := range args {
+		switch {
+		case droppable(arg):
+		case i == 0:
+			return misuse(advised(arg, commandNames(cmd)), "unknown command %q", arg)
+		default:
+			return misuse("a command stands first; without one, files alone are taken", "%q is no file", arg)
+		}
+	}
+	return nil
+}
+
+// dropAll does with each file what its kind asks for; a fault of one does not
+// keep the others back. The first failure is given back.
+func (a *app) dropAll(paths []string) error {
+	var first error
+	for _, path := range paths {
+		if err := a.dropped(path); first == nil {
+			first = err
+		}
+	}
+	return first
+}
 
 // dropped does with a file what its kind asks for: a job or a filled form is
 // quoted, a quote workbook is requoted. Whoever drops a file sees no terminal, so
-// that what went wrong is written beside the file too.
+// that what went wrong, or wants a look, is written beside the file too.
 func (a *app) dropped(path string) error {
-	var said bytes.Buffer
-	errs := a.errs
-	a.errs = tee{errs, &said}
-	err := a.drop(path)
+	own := *a
+	var said, warned bytes.Buffer
+	own.out, own.errs = &result{to: io.MultiWriter(&said, a.out)}, io.MultiWriter(&said, &warned, a.errs)
+	err := own.drop(path)
 	if err != nil {
-		code := a.fail(err)
-		err = &failure{code: code, told: true}
+		err = &failure{code: own.fail(err), told: true}
 	}
-	a.errs = errs
-	report := strings.TrimSuffix(path, filepath.Ext(path)) + errorsEnd
-	if err == nil {
-		os.Remove(report) // of a run before, if there was one
-		return nil
-	}
-	if wrote := moveAll([]output{{report, said.Bytes()}}); wrote == nil {
-		a.note("these words stand in "+report, "")
+	tidy(path)
+	switch {
+	case err != nil:
+		a.leave(path, mendEnd, said.Bytes())
+	case own.remark || warned.Len() > 0:
+		a.leave(path, resultEnd, said.Bytes())
 	}
 	return err
 }
 
-// tee writes to both.
-type tee struct {
-	a, b interface{ Write([]byte) (int, error) }
-}
-
-func (t tee) Write(data []byte) (int, error) {
-	t.b.Write(data)
-	return t.a.Write(data)
-}
-
 // drop quotes or requotes, under names that are free.
 func (a *app) drop(path string) error {
-	if endsIn(path, jobEndings()...) {
+	info, err := os.Stat(path)
+	switch {
+	case err == nil && info.IsDir():
+		return droppedFolder(path)
+	case endsIn(path, jobEndings()...):
 		return a.quoteFile(path, &quoteFlags{book: freeName(strings.TrimSuffix(path, filepath.Ext(path)) + ".xlsx")})
+	case !endsIn(path, bookEndings()...):
+		return otherKind(path)
 	}
 	f, err := a.readBook(path)
 	switch {
@@ -72,24 +97,7 @@ func (a *app) drop(path string) error {
 	case revise.Is(f.found):
 		return a.requote(path, &requoteFlags{free: true})
 	}
-	return notOurs(path)
-}
-
-// notOurs is a workbook of something else.
-func notOurs(path string) error {
-	return &failure{code: Faults, problem: path + " is neither a filled intake form nor a quote workbook",
-		advice: `make a form with "tentwright intake"; a list of prices or stock goes through "tentwright import"`}
-}
-
-// freeName is a name that no file has yet: the one given, or with (2), (3) ...
-func freeName(path string) string {
-	end := filepath.Ext(path)
-	for n, name := 2, path; ; n++ {
-		if _, err := os.Lstat(name); err != nil {
-			return name
-		}
-		name = fmt.Sprintf("%s (%d)%s", strings.TrimSuffix(path, end), n, end)
-	}
+	return notOurs(path, f.found)
 }
 
 // quoteName is the name of the quote made from a form: the form stays.
@@ -108,7 +116,7 @@ func (a *app) openIntake(path string) (*quote.Quote, *jobFile, *shop, error) {
 		if revise.Is(f.found) {
 			return nil, nil, nil, misuse(`use "tentwright requote `+path+`"`, "%q is a quote already", path)
 		}
-		return nil, nil, nil, notOurs(path)
+		return nil, nil, nil, notOurs(path, f.found)
 	}
 	s, err := a.findShop(filepath.Dir(path), ".")
 	if err != nil {
@@ -127,14 +135,26 @@ func (a *app) openIntake(path string) (*quote.Quote, *jobFile, *shop, error) {
 	if file == nil {
 		wrong := faults("intake form "+path, list, nil)
 		wrong.problem = strings.TrimSuffix(wrong.problem, "; nothing was written") + "; no quote was made"
-		copyName := strings.TrimSuffix(path, filepath.Ext(path)) + " - corrections.xlsx"
-		data, err := xlsx.AddFirst(f.data, intake.Corrections(list))
-		if err = errors.Join(err, moveAll([]output{{copyName, data}})); err == nil {
-			wrong.advice = "a copy with the list of these cells is " + copyName
+		if name, err := correctionsCopy(path, f.data, list); err != nil {
+			wrong.advice = "no copy with the list of these cells was made: " + err.Error()
+		} else {
+			wrong.advice = "a copy with the list of these cells is " + name
 		}
 		return nil, nil, nil, wrong
 	}
 	a.problems(list, nil)
 	q, err := file.build(s)
 	return q, file, s, err
+}
+
+// correctionsCopy writes a copy of a form with a sheet that lists what to mend,
+// and gives its name. A copy of before may have been worked in, and stays.
+func correctionsCopy(path string, form []byte, list diag.List) (string, error) {
+	data, err := xlsx.AddFirst(form, intake.Corrections(list))
+	if err != nil {
+		return "", err
+	}
+	end := filepath.Ext(path)
+	name := freeName(strings.TrimSuffix(path, end) + " - corrections" + end)
+	return name, moveAll([]output{{name, data}})
 }

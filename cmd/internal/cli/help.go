@@ -46,6 +46,7 @@ func newExitCodes() *cobra.Command {
   3  a file could not be read or written
   4  a fault of tentwright itself
 
-Nothing is written unless the code is 0.`,
+Nothing is written unless the code is 0; only "rates --write" then keeps the
+figures that fit, and a form with faults gets a copy that lists them.`,
 	}
 }

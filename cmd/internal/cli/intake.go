@@ -1,14 +1,11 @@
 package cli
 
 import (
-	"bytes"
-
 	"github.com/spf13/cobra"
 
 	"tentwright/catalog/diag"
 	"tentwright/workbook/intake"
 	"tentwright/workbook/sheet"
-	"tentwright/workbook/xlsx"
 )
 
 // intakeBook is where the form is written unless -o says otherwise.
@@ -58,12 +55,11 @@ func (a *app) writeIntake(path string, force bool) error {
 		return err
 	}
 	a.warn(s)
-	var out bytes.Buffer
-	if err := xlsx.Write(&out, intake.Form(s.catalog, today(a.now()))); err != nil {
-		return &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
-			advice: "please report it with the command and your shop"}
+	data, err := bookBytes(intake.Form(s.catalog, today(a.now())))
+	if err != nil {
+		return err
 	}
-	if err := writeAll([]output{{path, out.Bytes()}}, force, s.paths()); err != nil {
+	if err := writeAll([]output{{path, data}}, force, s.paths()); err != nil {
 		return err
 	}
 	a.printf("wrote %s\n", path)

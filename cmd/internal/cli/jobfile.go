@@ -140,6 +140,9 @@ func (a *app) open(path string) (*quote.Quote, *jobFile, *shop, error) {
 	if err != nil {
 		return nil, nil, nil, err
 	}
+	if err := f.noJob(); err != nil {
+		return nil, nil, nil, err
+	}
 	s, err := a.findShop(filepath.Dir(path), ".")
 	if err != nil {
 		return nil, nil, nil, err

@@ -5,6 +5,7 @@
 //	new.go ... list.go    one command each
 //	phone.go              a job from flags instead of a file
 //	shop.go, jobfile.go   finding and reading the inputs
+//	dropped*.go           files without a command
 //	whole.go              writing files whole or not at all
 //	speak.go              how the program speaks
 package cli
@@ -34,6 +35,8 @@ type app struct {
 	in   io.Reader
 	now  func() time.Time
 	shop string // folder given by --shop; empty: look for one
+
+	remark bool // something is to be told although all went well
 }
 
 // Main runs the program with the arguments behind its name and returns its

@@ -60,7 +60,9 @@ of tents and items are those of "tentwright list", e.g. tentwright list items ch
 	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
 	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON; no workbook unless -o names one")
 	flags.StringSliceVar(&f.without, "without", nil, "leave out `STAGES` of the workbook, to measure the others: "+recordStage+" is what requote needs")
+	flags.MarkHidden("without") // for who measures the program; a workbook without its record cannot be requoted
 	f.phone.flags(flags)
+	a.completePhone(cmd, &f.phone)
 	flags.SortFlags = false
 	return cmd
 }
@@ -116,15 +118,14 @@ func (a *app) deliver(q *quote.Quote, f *quoteFlags, text []string, inputs []str
 	if err := writeAll(files, f.force, inputs); err != nil {
 		return err
 	}
+	a.remark = a.remark || stops(q.Failed())
 	if f.json {
 		return a.json(q.Report())
 	}
 	for _, line := range text {
 		a.printf("%s\n", line)
 	}
-	for _, file := range files {
-		a.printf("wrote %s\n", file.path)
-	}
+	a.wrote(files)
 	return nil
 }
 

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -11,7 +10,6 @@ import (
 	"tentwright/quote"
 	"tentwright/workbook"
 	"tentwright/workbook/sheet"
-	"tentwright/workbook/xlsx"
 )
 
 // fit tells whether the flags and arguments go together.
@@ -25,16 +23,15 @@ func (f *quoteFlags) fit(cmd *cobra.Command, args []string) error {
 		return misuse("leave out the file to price by phone, or put it into the file", "--%s does not go with a job file", given)
 	case len(args) == 0 && given == "":
 		return misuse(see, "a job file is missing, or --tent for a price by phone")
-	case f.book != "" && !endsIn(f.book, ".xlsx"):
-		return misuse("name a file ending in .xlsx", "-o %q is not the name of a workbook", f.book)
-	case f.customer != "" && !endsIn(f.customer, ".xlsx"):
-		return misuse("name a file ending in .xlsx", "--customer %q is not the name of a workbook", f.customer)
 	case slices.ContainsFunc(f.without, func(stage string) bool { return stage != recordStage }):
 		return misuse("the stage that can be left out is "+recordStage, "--without %s: no such stage", strings.Join(f.without, ","))
 	case f.phone.save != "" && !endsIn(f.phone.save, jobEndings()...):
 		return misuse("name a file ending in .yaml", "--save %q is not the name of a job file", f.phone.save)
 	}
-	return nil
+	if err := bookNamed("-o", f.book); err != nil {
+		return err
+	}
+	return bookNamed("--customer", f.customer)
 }
 
 // endsIn tells whether a path has one of the endings, in any case.
@@ -46,13 +43,9 @@ func endsIn(path string, endings ...string) bool {
 func (f *quoteFlags) files(q *quote.Quote) ([]output, error) {
 	var files []output
 	add := func(path string, book *sheet.Book) error {
-		var data bytes.Buffer
-		if err := xlsx.Write(&data, book); err != nil {
-			return &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
-				advice: "please report it with the command and the job file"}
-		}
-		files = append(files, output{path, data.Bytes()})
-		return nil
+		data, err := bookBytes(book)
+		files = append(files, output{path, data})
+		return err
 	}
 	if f.book != "" {
 		if err := add(f.book, workbook.LayoutWith(q, workbook.Options{NoRecord: len(f.without) > 0})); err != nil {

@@ -26,7 +26,8 @@ func newRates(a *app) *cobra.Command {
 the shop has today. With --write they go into the shop's files, so that they hold
 for every later quote: only those figures change, comments and order stay, and
 each file as it was is kept beside it, ending in .old. A figure that the shop has
-changed otherwise in the meantime is listed and not written.`,
+changed otherwise in the meantime is listed and not written; the exit code is
+then 1.`,
 		Example: `  tentwright rates dinner.xlsx --shop my-yard
   tentwright rates dinner.xlsx --shop my-yard --write`,
 		Args: oneBook,
@@ -71,7 +72,29 @@ func (a *app) rates(path string, f *ratesFlags) error {
 			return err
 		}
 	}
-	return a.listRates(rates, f)
+	if err := a.listRates(rates, f); err != nil {
+		return err
+	}
+	n := counted(rates, revise.RateDiffers)
+	switch {
+	case f.write && n > 0:
+		return &failure{code: Faults, problem: fmt.Sprintf("figures not taken, since the shop has changed them otherwise: %d", n),
+			advice: "change them in the shop's files if they are to hold; the others were written"}
+	case !f.write && counted(rates, revise.RateOpen) > 0:
+		a.note("nothing was written", "--write keeps them in the shop")
+	}
+	return nil
+}
+
+// counted is how many figures have that state.
+func counted(rates []revise.Rate, state revise.RateState) int {
+	n := 0
+	for i := range rates {
+		if rates[i].State == state {
+			n++
+		}
+	}
+	return n
 }
 
 // listRates prints the figures.

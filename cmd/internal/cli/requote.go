@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"fmt"
 	"path/filepath"
 	"regexp"
@@ -10,14 +9,17 @@ import (
 	"github.com/spf13/cobra"
 
 	"tentwright/catalog"
+	"tentwright/catalog/money"
+	"tentwright/quote"
 	"tentwright/workbook"
 	"tentwright/workbook/revise"
+	"tentwright/workbook/sheet"
 	"tentwright/workbook/xlsx"
 )
 
 // requoteFlags is what the command requote may be told.
 type requoteFlags struct {
-	book                 string
+	book, customer       string
 	force, json, reprice bool
 	free                 bool // find a name that no file has
 }
@@ -33,20 +35,27 @@ discounts, names, days, added lines - says what it found, computes parts, hours,
 vehicles and price anew, and writes the next revision as a new file with a sheet
 that lists each change with its effect. Notes, ticks, added sheets and the widths
 of columns come along. The workbook itself stays as it is; without a change, no
-revision is written. The shop's figures are those that the workbook was made
+revision is written; --customer then gives the quote as it stands. The shop's figures are those that the workbook was made
 with; --reprice takes the shop as it is now.`,
 		Example: `  tentwright requote dinner.xlsx
   tentwright requote dinner-r1.xlsx -o offers/dinner-final.xlsx
   tentwright requote dinner.xlsx --reprice --shop my-yard`,
 		Args: func(cmd *cobra.Command, args []string) error {
-			return oneBook(cmd, args)
+			if err := oneBook(cmd, args); err != nil {
+				return err
+			}
+			if err := bookNamed("-o", f.book); err != nil {
+				return err
+			}
+			return bookNamed("--customer", f.customer)
 		},
 		RunE: func(_ *cobra.Command, args []string) error { return a.requote(args[0], &f) },
 	}
 	flags := cmd.Flags()
 	flags.StringVarP(&f.book, "output", "o", "", "write the revision to `BOOK.xlsx` (default: the name with -r1, -r2 ...)")
+	flags.StringVar(&f.customer, "customer", "", "write the customer's own file, without anything internal, to `FILE.xlsx`")
 	flags.BoolVar(&f.reprice, "reprice", false, "take the shop's present prices and rates, and list what differs")
-	flags.BoolVar(&f.force, "force", false, "replace a file that exists already")
+	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
 	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON")
 	flags.SortFlags = false
 	return cmd
@@ -72,10 +81,13 @@ func (a *app) requote(path string, f *requoteFlags) error {
 		return err
 	}
 	result, err := a.revise(b, f)
-	if err != nil || result == nil {
+	if err != nil {
 		return err
 	}
-	data, lost, err := revision(b, file, result)
+	if len(result.Changes) == 0 {
+		return a.unchanged(b, f)
+	}
+	r, err := revision(b, file, result)
 	if err != nil {
 		return err
 	}
@@ -85,21 +97,70 @@ func (a *app) requote(path string, f *requoteFlags) error {
 			f.book = freeName(f.book)
 		}
 	}
-	if err := writeAll([]output{{f.book, data}}, f.force, []string{path}); err != nil {
+	files, err := f.withCustomer([]output{{f.book, r.data}}, result.Quote)
+	if err != nil {
 		return err
 	}
+	if err := writeAll(files, f.force, a.inputs(path)); err != nil {
+		return err
+	}
+	a.remark = a.remark || stops(result.Quote.Failed()) || len(r.worse) > 0
 	if f.json {
+		for i := range r.worse {
+			a.note(worseWords+" "+strings.TrimSpace(verdict(&r.worse[i])), r.worse[i].Advice)
+		}
 		return a.json(result.Quote.Report())
 	}
-	a.changes(result, append(result.Changes, lost...))
+	a.changes(result, append(result.Changes, r.lost...))
 	for _, line := range summary(result.Quote) {
 		a.printf("%s\n", line)
 	}
-	a.printf("wrote %s\n", f.book)
+	if len(r.worse) > 0 {
+		a.printf("  %s\n%s\n", worseWords, strings.Join(verdicts(r.worse), "\n"))
+	}
+	a.wrote(files)
 	return nil
 }
 
-// revise computes the next revision; nil where there is nothing to write.
+// unchanged says that there is no revision; the customer's file can still be
+// wanted.
+func (a *app) unchanged(b *revise.Book, f *requoteFlags) error {
+	files, err := f.withCustomer(nil, b.Quote)
+	if err != nil {
+		return err
+	}
+	if err := writeAll(files, f.force, a.inputs(b.File)); err != nil {
+		return err
+	}
+	a.remark = true
+	if f.json {
+		return a.json(b.Quote.Report())
+	}
+	a.printf("nothing was changed in %s; no revision was written\n", b.File)
+	a.wrote(files)
+	return nil
+}
+
+// withCustomer adds the customer's file of a quote, if it is wanted.
+func (f *requoteFlags) withCustomer(files []output, q *quote.Quote) ([]output, error) {
+	if f.customer == "" {
+		return files, nil
+	}
+	data, err := bookBytes(workbook.Customer(q))
+	return append(files, output{f.customer, data}), err
+}
+
+// inputs is what a command that reads the workbook never writes over: this and
+// the shop around it.
+func (a *app) inputs(path string) []string {
+	s, err := a.findShop(filepath.Dir(path), ".")
+	if err != nil {
+		return []string{path} // the shop is not needed here
+	}
+	return append(s.paths(), path)
+}
+
+// revise computes the next revision.
 func (a *app) revise(b *revise.Book, f *requoteFlags) (*revise.Result, error) {
 	var shop *catalog.Catalog
 	if f.reprice {
@@ -118,19 +179,19 @@ func (a *app) revise(b *revise.Book, f *requoteFlags) (*revise.Result, error) {
 		return nil, faults("workbook "+b.File, list, nil)
 	}
 	a.problems(list, nil)
-	if len(result.Changes) > 0 {
-		return result, nil
-	}
-	if f.json {
-		return nil, a.json(b.Quote.Report())
-	}
-	a.printf("nothing was changed in %s; no revision was written\n", b.File)
-	return nil, nil
+	return result, nil
 }
 
-// revision is the workbook of the next revision, with what the office wrote
-// beside the quote, and what of that found no place.
-func revision(b *revise.Book, file *bookFile, result *revise.Result) ([]byte, []workbook.Change, error) {
+// revised is the workbook of the next revision.
+type revised struct {
+	data  []byte
+	lost  []workbook.Change // what the office wrote that found no place
+	worse []quote.Check     // see worseChecks
+}
+
+// revision makes the workbook of the next revision, with what the office wrote
+// beside the quote.
+func revision(b *revise.Book, file *bookFile, result *revise.Result) (*revised, error) {
 	changes := result.Changes
 	kept := b.Kept()
 	next := workbook.LayoutWith(result.Quote, workbook.Options{Changes: changes, Kept: kept})
@@ -140,12 +201,40 @@ func revision(b *revise.Book, file *bookFile, result *revise.Result) ([]byte, []
 		next = workbook.LayoutWith(result.Quote, workbook.Options{Changes: append(changes, lost...), Kept: kept})
 		b.Keep(next)
 	}
-	var data bytes.Buffer
-	if err := xlsx.WriteWith(&data, next, xlsx.Foreign{Data: file.data, Sheets: added, Names: b.OwnNames(added)}); err != nil {
-		return nil, nil, &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
-			advice: "please report it with the command and the workbook"}
+	data, err := bookBytesWith(next, xlsx.Foreign{Data: file.data, Sheets: added, Names: b.OwnNames(added)})
+	return &revised{data, lost, worseChecks(next, result.Quote)}, err
+}
+
+// worseWords stands before the checks that only the workbook fails.
+const worseWords = "with the yard's own counts and people in the workbook:"
+
+// worseChecks is the checks of trips that hold for the plan of the quote, but not
+// in its workbook, with the counts and riders that the yard typed.
+func worseChecks(next *sheet.Book, q *quote.Quote) []quote.Check {
+	f := next.Found()
+	cell := func(column string, row int) sheet.FoundCell {
+		p := f.Names["check_"+column]
+		return f.Sheet(p.Sheet).At(row, p.C1)
 	}
-	return data.Bytes(), lost, nil
+	rows := map[string]int{}
+	for p, row := f.Names["check_key"], f.Names["check_key"].R1; row <= p.R2; row++ {
+		rows[cell("key", row).Text] = row
+	}
+	var worse []quote.Check
+	for _, c := range q.Checks {
+		kind, _, _ := strings.Cut(c.Key, ":")
+		row, known := rows[c.Key]
+		if kind != "payload" && kind != "room" || !known || !c.Holds() {
+			continue
+		}
+		c.Value, c.Limit = money.Float(cell("value", row).Number), money.Float(cell("limit", row).Number)
+		if !c.Holds() {
+			// To quote again would take the same counts along.
+			c.Advice = "mend the counts on the Pick List and the riders on the Truck Manifest, or send more vehicles"
+			worse = append(worse, c)
+		}
+	}
+	return worse
 }
 
 // changes prints what was changed and what it did.

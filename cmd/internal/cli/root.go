@@ -18,9 +18,9 @@ func newRoot(a *app) *cobra.Command {
 vehicles) and a job (a file with what a customer asks for), and makes a
 spreadsheet workbook with the quote, the crew hours, the truck manifest and the
 pick list. Without a shop of your own it uses a demonstration yard, so that you
-can try everything at once. A file alone, as when it is dropped on the program,
-is quoted, or requoted if it is a quote workbook; what comes of it is written
-beside it.`,
+can try everything at once. Files alone, as when they are dropped on the program,
+are quoted, or requoted if they are quote workbooks; what comes of them is written
+beside them.`,
 		Example: `  tentwright quote --tent hip:20x40 --guests 60 --date 2026-07-04 --miles 12
   tentwright list items chair
   tentwright new my-yard
@@ -28,15 +28,10 @@ beside it.`,
   tentwright quote dinner.yaml`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		Args: func(cmd *cobra.Command, args []string) error {
-			if len(args) == 0 || len(args) == 1 && droppable(args[0]) {
-				return nil
-			}
-			return misuse(advised(args[0], commandNames(cmd)), "unknown command %q", args[0])
-		},
+		Args:          onlyFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if len(args) == 1 {
-				return a.dropped(args[0])
+			if len(args) > 0 {
+				return a.dropAll(args)
 			}
 			return cmd.Help()
 		},
@@ -45,6 +40,7 @@ beside it.`,
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(newHelp())
 	root.AddCommand(newNew(a), newCheck(a), newQuote(a), newIntake(a), newRequote(a), newCompare(a), newCloseout(a), newRates(a), newImport(a), newParts(a), newList(a), newExitCodes())
+	a.explainCompletion(root)
 	return root
 }
 

@@ -22,9 +22,10 @@ const (
 func screen(q *quote.Quote) []string {
 	p, cur := q.Price, q.Price.Currency
 	lines := append([]string{heading(q)}, prices(q)...)
+	until := ", if ordered by " + p.ValidUntil.String()
 	lines = append(lines,
-		priced("Total", cur.Text(p.Total)),
-		fmt.Sprintf("Deposit %s, balance %s by %s; price holds until %s", cur.Text(p.Deposit), cur.Text(p.Balance), p.BalanceBy, p.ValidUntil),
+		priced("Total"+until, cur.Text(p.Total)),
+		fmt.Sprintf("Deposit %s, balance %s by %s", cur.Text(p.Deposit), cur.Text(p.Balance), p.BalanceBy),
 		fmt.Sprintf("Hours   %s person-hours of work", q.Labour.Hours.StringFixed(1)))
 	lines = append(lines, wrap("Crews   ", crews(q))...)
 	lines = append(lines, trucks(q)...)

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tentwright/quote"
@@ -23,6 +24,12 @@ func summary(q *quote.Quote) []string {
 	lines = append(lines, fmt.Sprintf("  weight    %.0f %s out, %.0f %s back", q.Load.Out.Mass.In(sys), sys.MassUnit(), q.Load.Back.Mass.In(sys), sys.MassUnit()))
 	failed := q.Failed()
 	lines = append(lines, fmt.Sprintf("  checks    %d of %d passed", len(q.Checks)-len(failed), len(q.Checks)))
+	return append(lines, verdicts(failed)...)
+}
+
+// verdicts is failed checks with what to do.
+func verdicts(failed []quote.Check) []string {
+	var lines []string
 	for i := range failed {
 		lines = append(lines, verdict(&failed[i]))
 		if failed[i].Advice != "" {
@@ -30,6 +37,11 @@ func summary(q *quote.Quote) []string {
 		}
 	}
 	return lines
+}
+
+// stops tells whether one of the failed checks stops the work.
+func stops(failed []quote.Check) bool {
+	return slices.ContainsFunc(failed, func(c quote.Check) bool { return c.Severe })
 }
 
 // numbered is the number of a quote, and its revision from the first on.

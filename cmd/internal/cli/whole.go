@@ -1,16 +1,35 @@
 package cli
 
 import (
+	"bytes"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
+
+	"tentwright/workbook/sheet"
+	"tentwright/workbook/xlsx"
 )
 
 // output is a file to be written.
 type output struct {
 	path string
 	data []byte
+}
+
+// bookBytes is the file of a book.
+func bookBytes(book *sheet.Book) ([]byte, error) { return bookBytesWith(book, xlsx.Foreign{}) }
+
+// bookBytesWith is the file of a book with sheets of another behind its own. That
+// it cannot be made is never the user's fault.
+func bookBytesWith(book *sheet.Book, from xlsx.Foreign) ([]byte, error) {
+	var data bytes.Buffer
+	if err := xlsx.WriteWith(&data, book, from); err != nil {
+		return nil, &failure{code: OwnFault, problem: "this is a fault of tentwright, not of your files: " + err.Error(),
+			advice: "please report it with the command and the files that it reads"}
+	}
+	return data.Bytes(), nil
 }
 
 // writeAll writes files, each whole or not at all. All are looked at before
@@ -22,7 +41,7 @@ func writeAll(all []output, force bool, inputs []string) error {
 			return err
 		}
 		for _, other := range all[:i] {
-			if filepath.Clean(other.path) == filepath.Clean(o.path) {
+			if linked(other.path) == linked(o.path) {
 				return misuse("give each its own name", "two files would be written to %q", o.path)
 			}
 		}
@@ -31,8 +50,8 @@ func writeAll(all []output, force bool, inputs []string) error {
 }
 
 // moveAll writes each file beside its place and, once all are complete, moves
-// them there, so that at no moment half a file has its name. On failure what
-// was there stays.
+// them there, so that at no moment half a file has its name. On failure those
+// not yet moved stay as they were, and the others are named.
 func moveAll(all []output) error {
 	temps := make([]string, 0, len(all))
 	defer func() {
@@ -47,12 +66,48 @@ func moveAll(all []output) error {
 		}
 		temps = append(temps, temp)
 	}
+	var moved []string
 	for i, o := range all {
-		if err := os.Rename(temps[i], o.path); err != nil {
-			return fileError("what was there before is unchanged", "%q cannot be written: %s", o.path, cause(err))
+		if err := os.Rename(temps[i], linked(o.path)); err != nil {
+			advice := "what was there before is unchanged"
+			if len(moved) > 0 {
+				advice = "written before that: " + strings.Join(moved, ", ") + "; the rest is unchanged"
+			}
+			return fileError(advice, "%q cannot be written: %s", o.path, cause(err))
 		}
+		moved = append(moved, o.path)
 	}
 	return nil
+}
+
+// linked is the place that a path stands for: behind a symbolic link the file
+// that it leads to, so that the link stays and its file is replaced.
+func linked(path string) string {
+	if to, err := filepath.EvalSymlinks(path); err == nil {
+		return to
+	}
+	// Of a file that is to come, the folder may still be a link.
+	if to, err := os.Readlink(path); err == nil {
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(path), to)
+		}
+		path = to
+	}
+	if dir, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {
+		return filepath.Join(dir, filepath.Base(path))
+	}
+	return filepath.Clean(path)
+}
+
+// usualMode is that of a new file: a temporary file is for its owner only, but a
+// quote is to be shared.
+const usualMode fs.FileMode = 0o644
+
+// wrote says which files were written.
+func (a *app) wrote(files []output) {
+	for _, file := range files {
+		a.printf("wrote %s\n", file.path)
+	}
 }
 
 // mayWrite tells why a file must not be written; nil when it may.
@@ -78,15 +133,19 @@ func mayWrite(path string, force bool, inputs []string) error {
 }
 
 // writeBeside writes the bytes to a temporary file in the folder of their
-// place, down to the disk, and returns its name.
+// place, down to the disk, and returns its name. Who may read the file that is
+// to be replaced may read the new one.
 func writeBeside(o output) (string, error) {
-	temp, err := os.CreateTemp(filepath.Dir(o.path), ".tentwright-*")
+	place, mode := linked(o.path), usualMode
+	if info, err := os.Stat(place); err == nil {
+		mode = info.Mode().Perm()
+	}
+	temp, err := os.CreateTemp(filepath.Dir(place), ".tentwright-*")
 	if err != nil {
 		return "", err
 	}
 	_, err = temp.Write(o.data)
-	// A temporary file is for its owner only; a quote is to be shared.
-	err = errors.Join(err, temp.Chmod(0o644), temp.Sync(), temp.Close())
+	err = errors.Join(err, temp.Chmod(mode), temp.Sync(), temp.Close())
 	if err != nil {
 		os.Remove(temp.Name())
 		return "", err
