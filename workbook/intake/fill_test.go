@@ -123,6 +123,18 @@ func (p *filler) row(table, column, key string) int {
 	panic("no row " + key + " in " + table)
 }
 
+// side finds the row of a side of a tent by its number.
+func (p *filler) side(no int, side string) int {
+	tent, id := p.place["intake_side_tent"], p.place["intake_side_side"]
+	for row := tent.R1; row <= tent.R2; row++ {
+		cells := p.book.Sheets[0].Rows[row-1].Cells
+		if len(cells) >= id.C1 && cells[tent.C1-1].Value == no && cells[id.C1-1].Value == side {
+			return row
+		}
+	}
+	panic(fmt.Sprintf("no side %s of tent %d", side, no))
+}
+
 func (p *filler) field(d *field, j *job.Job) {
 	var v any
 	switch from := d.to(j).(type) {
@@ -180,7 +192,7 @@ func (p *filler) tent(i int, t *job.Tent) {
 	p.words(row, "tent_at", sides().text(t.JoinAt))
 	p.amount(row, "tent_off", t.Discount)
 	for _, s := range t.Sides {
-		row := p.place["intake_side_tent"].R1 + 4*i + slices.IndexFunc(sides(), func(c choice) bool { return c.id == s.Side })
+		row := p.side(i+1, s.Side)
 		p.words(row, "side_wall", walls(f).text(s.Wall))
 		if s.NoStakes {
 			p.set(row, "side_stakes", "Yes")

@@ -10,6 +10,9 @@ import (
 	"tentwright/workbook/sheet"
 )
 
+// years says which days a form takes: others are slips of the keyboard.
+const years = " Days of the years 2000 to 2099 are taken."
+
 // section writes a band and its fields, each with words beside it.
 func (f *form) section(sec *section) {
 	f.band(sec.title, "")
@@ -37,7 +40,11 @@ func (f *form) field(d *field) {
 		f.allowFrom(colValue, d.list, d.of(f.c), d.help)
 		return
 	}
-	f.allow(colValue, rule, d.help)
+	prompt := d.help
+	if rule.Kind == sheet.Date {
+		prompt += years
+	}
+	f.allow(colValue, rule, prompt)
 }
 
 // shape is the empty cell of a field and what may be typed into it.
@@ -130,7 +137,7 @@ func (f *form) payments() {
 	for n := range paymentLines {
 		f.row(cell(colLabel, fmt.Sprintf("Payment %d", n+1), label()), input(colValue, sheet.DateISO), input(colD, sheet.Money), input(colE, sheet.Text))
 		f.merge(colE, colH)
-		f.allow(colValue, days(), "The day on which it was received, e.g. 2026-07-04.")
+		f.allow(colValue, days(), "The day on which it was received, e.g. 2026-07-04."+years)
 		f.allow(colD, decimals(10000000), "The amount, without a currency sign.")
 		f.allow(colE, words(250), "What it is for.")
 	}

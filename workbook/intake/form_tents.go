@@ -44,7 +44,7 @@ func (f *form) each(of func(*catalog.Family) []string) [][]string {
 
 // tentRow is the inputs of one tent.
 func (f *form) tentRow(n int) {
-	f.row(cell(colNo, n, wrapped()), input(colLabel, sheet.Text), pick(colValue), pick(colD), input(colE, sheet.General), pick(colF),
+	f.row(cell(colNo, n, counted()), input(colLabel, sheet.Text), pick(colValue), pick(colD), input(colE, sheet.General), pick(colF),
 		input(colG, sheet.Text), pick(colH), pick(colI), pick(colJ), input(colK, sheet.General))
 	named := map[string]int{"name": colLabel, "family": colValue, "size": colD, "id": colG}
 	for _, id := range sorted(named) {
@@ -67,11 +67,14 @@ func (f *form) tentRow(n int) {
 
 // sides writes a row for each side of each tent.
 func (f *form) sides() {
+	f.s.Breaks = append(f.s.Breaks, len(f.s.Rows)+2)
 	f.band("Sides of the tents", "Only the sides that are closed, have doors, or cannot be staked; all others are open. How many empty: one. Front and back run along the length.")
 	f.row(cell(colLabel, "No stakes: Yes where a buried line or paving forbids them along the side; it takes ballast. Have buried utilities marked before anything is driven; local rules decide.", faint()))
-	f.heads(colNo, "No.", "Tent and side", "Wall", "Door", "How many", "Other door", "How many", "No stakes along it")
+	p := &pages{f: f, heads: f.sideHeads, left: pageLines - 4}
+	p.heads()
 	first := len(f.s.Rows) + 1
 	for n := 1; n <= Tents; n++ {
+		p.room(len(sides()))
 		for _, side := range sides() {
 			f.sideRow(n, side)
 		}
@@ -80,11 +83,15 @@ func (f *form) sides() {
 		"other": colF, "others": colG, "stakes": colH})
 }
 
+func (f *form) sideHeads() {
+	f.heads(colNo, "No.", "Tent and side", "Wall", "Door", "How many", "Other door", "How many", "No stakes along it")
+}
+
 // sideRow is the inputs of one side.
 func (f *form) sideRow(n int, side choice) {
 	name := fmt.Sprintf("intake_tent_%d_", n)
 	title := fmt.Sprintf(`"%s"&IF(LEN(%sname)=0,IF(LEN(%ssize)=0,"",", "&%sfamily&" "&%ssize),", "&%sname)`, side.text, name, name, name, name, name)
-	f.row(cell(colNo, n, wrapped()), placed{colLabel, sheet.Cell{Value: side.text, Formula: title, Style: wrapped()}}, pick(colValue), pick(colD), input(colE, sheet.General),
+	f.row(cell(colNo, n, counted()), placed{colLabel, sheet.Cell{Value: side.text, Formula: title, Style: wrapped()}}, pick(colValue), pick(colD), input(colE, sheet.General),
 		pick(colF), input(colG, sheet.General), pick(colH), cell(colKey, side.id, key()))
 	own := func(id string) sheet.Validation {
 		return sheet.Validation{Kind: sheet.List, Source: fmt.Sprintf("intake_%s_%d", id, n)}

@@ -136,6 +136,9 @@ func TestTyped(t *testing.T) {
 		{"tent_family:1", text("hip-frame TENT"), "family: hip\n"},
 		{"tent_family:1", text("hip"), "family: hip\n"},
 		{"customer_exempt", sheet.FoundCell{Kind: sheet.FoundBool, Number: 1, Text: "TRUE"}, "tax_exempt: yes\n"},
+		{"customer_exempt", sheet.FoundCell{Kind: sheet.FoundBool, Number: 0}, "customer:"},
+		{"event_guests", number(119.99999999999999), "guests: 120\n"},
+		{"discount", number(3.3000000000000003), "percent: 3.3\n"},
 		{"customer_exempt", text("y"), ""},
 		{"discount", number(12.5), "percent: 12.5\n"},
 		{"item_quantity:2", sheet.FoundCell{Kind: sheet.FoundNumber, Number: 3, Text: "3", Formula: "1+2"}, "item: door-zip\n    quantity: 3\n"},
@@ -240,7 +243,7 @@ func TestCorrections(t *testing.T) {
 		t.Errorf("%d links, want 4", len(s.Links))
 	}
 	found := b.Found().Sheets[0]
-	if got := found.At(4, 1).Text + "|" + found.At(4, 2).Text + "|" + found.At(4, 3).Text; got != `Intake!C23|Guests: "about 120" is no number|a number such as 120` {
+	if got := found.At(4, 1).Text + "|" + found.At(4, 2).Text + "|" + found.At(4, 3).Text + "|" + found.At(4, 4).Text; got != `Intake!C23|Guests|"about 120" is no number|a number such as 120` {
 		t.Errorf("first line: %s", got)
 	}
 }

@@ -147,6 +147,36 @@ func (f *form) heads(from int, names ...string) {
 	f.row(cells...)
 }
 
+// headsMark is the key of a row of heads within a table.
+const headsMark = "(column heads)"
+
+// pageLines is how many lines of a table go on a printed page. It is on the
+// safe side, for programs break lines of text differently.
+const pageLines = 36
+
+// pages keeps a table in pages of its own, each with the heads of its columns:
+// a sheet can repeat but one set of heads by itself.
+type pages struct {
+	f     *form
+	heads func()
+	left  int // lines
+}
+
+// room begins a new page unless so many lines are left.
+func (p *pages) room(lines int) {
+	if p.left < lines {
+		p.f.s.Breaks = append(p.f.s.Breaks, len(p.f.s.Rows)+1)
+		p.heads()
+		cells := &p.f.s.Rows[len(p.f.s.Rows)-1].Cells
+		for len(*cells) < colKey {
+			*cells = append(*cells, sheet.Cell{})
+		}
+		(*cells)[colKey-1] = cell(colKey, headsMark, key()).Cell
+		p.left = pageLines
+	}
+	p.left -= lines
+}
+
 // name defines a name for a block of the sheet Intake.
 func (f *form) name(name string, r sheet.Range) {
 	f.book.Names = append(f.book.Names, sheet.Name{Name: name, Refers: r.Abs(f.s.Name)})
@@ -208,6 +238,9 @@ func faint() sheet.Style { return sheet.Style{Role: sheet.Faint} }
 func beside() sheet.Style { return sheet.Style{Role: sheet.Faint, Indent: 1} }
 
 func label() sheet.Style { return sheet.Style{Role: sheet.Label} }
+
+// counted is the look of the number of a row, clear of the words beside it.
+func counted() sheet.Style { return sheet.Style{Role: sheet.Body, Align: sheet.Centre} }
 
 func wrapped() sheet.Style { return sheet.Style{Role: sheet.Body, Wrap: true} }
 

@@ -53,6 +53,7 @@ const (
 	ErrorCell    = "error-cell"    // an input holds an error value
 	HalfFilled   = "half-filled"   // a row that says too little to be used
 	NoRow        = "no-row"        // a row without its number or key
+	NotRead      = "not-read"      // words where the form has no input
 )
 
 // Is tells whether a workbook is an intake form, of whatever version.

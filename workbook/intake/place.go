@@ -45,6 +45,7 @@ func (r *reader) placeAll(list diag.List, at positions) {
 			continue
 		}
 		p.Path, p.Pos = path, r.cellOf(path)
+		p.Message, p.Advice = labelled(r.labelOf(path), r.inWords(p.Code, p.Message)), r.inWords(p.Code, p.Advice)
 		r.list.Add(p)
 	}
 }
@@ -80,6 +81,51 @@ func (r *reader) faulty(path string) bool {
 func under(path, above string) bool {
 	rest, ok := strings.CutPrefix(path, above)
 	return ok && rest != "" && (rest[0] == '.' || rest[0] == '[')
+}
+
+// labelOf is what people call the cell that a path came from, or the nearest
+// one above.
+func (r *reader) labelOf(path string) string {
+	for ; path != ""; path = path[:max(strings.LastIndexAny(path, ".["), 0)] {
+		if label, ok := r.labels[path]; ok {
+			return label
+		}
+	}
+	return "The job"
+}
+
+// labelled is a message behind the label of its cell, which it does not say
+// twice. A label has no ": " of its own, so that it can be told from the rest.
+func labelled(label, message string) string {
+	label = strings.ReplaceAll(label, ": ", ", ")
+	return label + ": " + strings.TrimPrefix(message, label+" ")
+}
+
+// columnWords are fields of a job file that stand in columns of the form, by
+// the headings of these.
+var columnWords = map[string]string{"join_side": "At side", "no_stakes": "No stakes along it", "charged_days": "Charged days"}
+
+// inWords puts the form's own words for the fields of a job file.
+func (r *reader) inWords(code, text string) string {
+	if value, least, ok := strings.Cut(text, " is below the least value, "); ok {
+		text = value + " is too small; at least " + least + " was expected"
+	} else if value, most, ok := strings.Cut(text, " is above the largest value, "); ok {
+		text = value + " is too large; at most " + most + " was expected"
+	}
+	words := strings.Split(text, " ")
+	for i, word := range words {
+		bare := strings.TrimRight(word, ",;:.")
+		label, ok := columnWords[bare]
+		// Of the dates some are called as things are: "collect" means the date
+		// only where dates are told of.
+		if dated, of := r.labels["dates."+bare]; of && (code == job.DateOrder || strings.Contains(bare, "_")) {
+			label, ok = dated, true
+		}
+		if ok {
+			words[i] = label + word[len(bare):]
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // cellOf is the cell that a path came from, or that of the nearest path above.

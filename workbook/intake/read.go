@@ -16,7 +16,7 @@ import (
 // comes with its sheet and cell; job and file are nil when there are faults.
 // file is the name that positions give.
 func Read(file string, f *sheet.Found, c *catalog.Catalog) (jobYAML []byte, j *job.Job, list diag.List) {
-	r := &reader{file: file, found: f, c: c, j: &job.Job{}, cells: map[string]diag.Pos{}, bad: map[string]bool{}}
+	r := &reader{file: file, found: f, c: c, j: &job.Job{}, cells: map[string]diag.Pos{}, labels: map[string]string{}, bad: map[string]bool{}, told: map[int]bool{}}
 	if !r.known() {
 		return nil, nil, r.list
 	}
@@ -25,7 +25,7 @@ func Read(file string, f *sheet.Found, c *catalog.Catalog) (jobYAML []byte, j *j
 			r.field(&sec.fields[i])
 		}
 		if len(sec.fields) > 0 {
-			r.cells[sec.path] = r.cells[sec.fields[0].path]
+			r.cells[sec.path], r.labels[sec.path] = r.cells[sec.fields[0].path], sec.title
 		}
 	}
 	r.site()
@@ -34,6 +34,7 @@ func Read(file string, f *sheet.Found, c *catalog.Catalog) (jobYAML []byte, j *j
 	r.tents()
 	r.items()
 	r.payments()
+	r.strays()
 	data := job.Write(r.j)
 	j, faults := job.ReadFor(c, file, data)
 	at := r.positions(file, data)
@@ -52,13 +53,15 @@ func Read(file string, f *sheet.Found, c *catalog.Catalog) (jobYAML []byte, j *j
 
 // reader is a form being read.
 type reader struct {
-	file  string
-	found *sheet.Found
-	c     *catalog.Catalog
-	j     *job.Job
-	cells map[string]diag.Pos // path in the job to the cell it came from
-	bad   map[string]bool     // paths that have a fault already
-	list  diag.List
+	file   string
+	found  *sheet.Found
+	c      *catalog.Catalog
+	j      *job.Job
+	cells  map[string]diag.Pos // path in the job to the cell it came from
+	labels map[string]string   // and to what people call that cell
+	bad    map[string]bool     // paths that have a fault already
+	told   map[int]bool        // rows of items whose words beside the inputs are told of
+	list   diag.List
 }
 
 // known tells whether the form is one of this version.
@@ -70,7 +73,7 @@ func (r *reader) known() bool {
 	}
 	mark := r.found.Sheet(p.Sheet).At(p.R1, p.C1)
 	if want := formMark + strconv.Itoa(Version); shown(mark) != want {
-		r.list.Addf(r.pos(p.Sheet, p.R1, p.C1), OtherVersion, "the form says that it is %q; %q was expected: fill in a fresh form of this program", shown(mark), want)
+		r.list.Addf(r.pos(p.Sheet, p.R1, p.C1), OtherVersion, "the form says that it is %q; %q was expected, a fresh form of this program", shown(mark), want)
 		return false
 	}
 	return true
@@ -99,6 +102,9 @@ func (r *reader) single(name, path, label string) (spot, bool) {
 			Message: fmt.Sprintf("%s: the cell named %s is gone; the form with all its cells was expected", label, name), Advice: freshForm})
 		return spot{}, false
 	}
+	if _, line := r.labels[path]; !line {
+		r.labels[path] = label // of an address in several cells the first
+	}
 	return spot{s, p.R1, p.C1, path, label}, true
 }
 
@@ -108,7 +114,13 @@ const freshForm = "copy what was filled in into a fresh form"
 func (r *reader) fault(s spot, code, advice, format string, args ...any) {
 	r.bad[s.path] = true
 	r.list.Add(diag.Problem{Pos: r.pos(s.sheet.Name, s.row, s.col), Path: s.path, Code: code,
-		Message: s.label + ": " + fmt.Sprintf(format, args...), Advice: advice})
+		Message: labelled(s.label, fmt.Sprintf(format, args...)), Advice: advice})
+}
+
+// warn says what a cell holds that is read in spite of a doubt, or not at all.
+func (r *reader) warn(s spot, code, advice, format string, args ...any) {
+	r.list.Add(diag.Problem{Pos: r.pos(s.sheet.Name, s.row, s.col), Path: s.path, Code: code, Warning: true,
+		Message: labelled(s.label, fmt.Sprintf(format, args...)), Advice: advice})
 }
 
 // field reads a cell that stands alone into the job.

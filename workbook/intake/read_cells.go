@@ -1,9 +1,7 @@
 package intake
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"tentwright/catalog/diag"
@@ -33,6 +31,9 @@ func (r *reader) value(d *field, s spot) {
 	switch to := d.to(r.j).(type) {
 	case *string:
 		*to = r.words(s)
+		if d.path == "customer.email" && *to != "" && !strings.Contains(*to, "@") {
+			r.warn(s, diag.BadValue, "", "%q has no @; an address such as office@larkmere.example was expected", short(*to, 60))
+		}
 	case *[]string:
 		*to = append(*to, r.words(s))
 	case *int:
@@ -88,10 +89,16 @@ func (r *reader) take(s spot) (sheet.FoundCell, bool) {
 	return c, c.Kind != sheet.FoundEmpty
 }
 
-// shown is what a cell holds as people see it, a number with all its digits.
+// shown is what a cell holds as people see it; a truth, which programs make of a
+// typed Yes, is Yes or No.
 func shown(c sheet.FoundCell) string {
-	if c.Kind == sheet.FoundNumber {
-		return strconv.FormatFloat(c.Number, 'f', -1, 64)
+	switch {
+	case c.Kind == sheet.FoundNumber:
+		return c.Shown()
+	case c.Kind == sheet.FoundBool && c.Number != 0:
+		return "Yes"
+	case c.Kind == sheet.FoundBool:
+		return "No"
 	}
 	return strings.TrimSpace(c.Text)
 }
@@ -104,7 +111,7 @@ func (r *reader) words(s spot) string {
 	case !ok:
 		return ""
 	case c.Kind == sheet.FoundBool:
-		r.fault(s, diag.WrongKind, "", "the cell holds the truth %s; a text was expected", shown(c))
+		r.fault(s, diag.WrongKind, "", "the cell holds %s; a text was expected", shown(c))
 		return ""
 	case c.Kind == sheet.FoundNumber && c.Day:
 		r.fault(s, diag.WrongKind, "put an apostrophe before it to keep it as typed", "the cell holds a date, day number %s; a text was expected", shown(c))
@@ -137,9 +144,9 @@ func (r *reader) figure(s spot, example string) (n money.Number, signed, ok bool
 			return money.Zero, false, false
 		}
 		if c.Percent {
-			return money.Round(money.Float(c.Number).Shift(2), 10), true, true
+			return c.Exact().Shift(2), true, true
 		}
-		return money.Float(c.Number), false, true
+		return c.Exact(), false, true
 	case sheet.FoundText:
 		text := strings.TrimSpace(c.Text)
 		if n, err := money.Parse(text); err == nil {
@@ -152,7 +159,7 @@ func (r *reader) figure(s spot, example string) (n money.Number, signed, ok bool
 		r.fault(s, diag.BadValue, advice, "%q is no number; a number such as %s was expected", short(text, 60), example)
 		return money.Zero, false, false
 	}
-	r.fault(s, diag.WrongKind, "", "the cell holds the truth %s; a number such as %s was expected", shown(c), example)
+	r.fault(s, diag.WrongKind, "", "the cell holds %s; a number such as %s was expected", shown(c), example)
 	return money.Zero, false, false
 }
 
@@ -180,8 +187,7 @@ func (r *reader) whole(s spot, least int) int {
 func (r *reader) percent(s spot) money.Number {
 	n, signed, ok := r.figure(s, "10")
 	if ok && !signed && n.IsPositive() && n.LessThan(money.One) {
-		r.list.Add(diag.Problem{Pos: r.cells[s.path], Path: s.path, Code: diag.OutOfRange, Warning: true,
-			Message: fmt.Sprintf("%s: %s is read as %s percent", s.label, n, n), Advice: "type 10 for ten percent, without a sign"})
+		r.warn(s, diag.OutOfRange, "type 10 for ten percent, without a sign", "%s is read as %s percent", n, n)
 	}
 	if !ok {
 		return money.Zero
@@ -200,12 +206,13 @@ func (r *reader) day(s spot) unit.Date {
 	var d unit.Date
 	switch c.Kind {
 	case sheet.FoundNumber:
-		if c.Number != math.Trunc(c.Number) || c.Number < 61 || c.Number > float64(lastSerial) {
+		n := c.Exact()
+		if !n.IsInteger() || n.LessThan(money.Int(61)) || n.GreaterThan(money.Int(lastSerial)) {
 			r.fault(s, diag.BadValue, "", "%s is no day; %s", shown(c), expected)
 			return d
 		}
 		// The sheet's day 60 never was; above it the count is one higher.
-		d = unit.Date{Year: 1899, Month: 12, Day: 30}.AddDays(int(c.Number))
+		d = unit.Date{Year: 1899, Month: 12, Day: 30}.AddDays(int(n.IntPart()))
 	case sheet.FoundText:
 		var err error
 		if d, err = unit.ParseDate(strings.TrimSpace(c.Text)); err != nil {
@@ -213,7 +220,7 @@ func (r *reader) day(s spot) unit.Date {
 			return d
 		}
 	default:
-		r.fault(s, diag.WrongKind, "", "the cell holds the truth %s; %s", shown(c), expected)
+		r.fault(s, diag.WrongKind, "", "the cell holds %s; %s", shown(c), expected)
 		return d
 	}
 	if d.Before(firstDay) || lastDay.Before(d) {
@@ -256,10 +263,6 @@ func (r *reader) choice(s spot, list choices, expected string) string {
 		return ""
 	}
 	text := shown(c)
-	if c.Kind == sheet.FoundBool && list.text("yes") == "Yes" && len(list) == 2 {
-		// Some programs turn a typed Yes or No into a truth of their own.
-		text = yesNo()[1-int(c.Number)].text
-	}
 	if id, ok := list.id(text); ok {
 		return id
 	}

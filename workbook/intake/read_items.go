@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 
+	"tentwright/catalog/diag"
 	"tentwright/quote/job"
 )
 
@@ -13,8 +14,16 @@ func (r *reader) items() {
 	if t == nil {
 		return
 	}
+	more := false
 	for row := t.first; row <= t.last; row++ {
 		id, name := t.word(row, "id"), t.word(row, "name")
+		if id == headsMark {
+			continue
+		}
+		if more && id == "" && t.freeRow(row) {
+			continue
+		}
+		more = more || name == moreLines
 		filled := t.filled(row, "quantity", "note", "off")
 		if filled == "" && t.wants(row) {
 			filled = "optional"
@@ -24,6 +33,29 @@ func (r *reader) items() {
 		}
 		r.item(t, row, id)
 	}
+}
+
+// freeRow holds a row below "More lines" that has words but no quantity, note
+// or the like against the items: false when there is nothing to say about it.
+func (t *table) freeRow(row int) bool {
+	if t.filled(row, "quantity", "optional", "note", "off") != "" {
+		return false
+	}
+	s := t.at(row, "name", "", fmt.Sprintf("More lines, row %d, item", row))
+	name := t.word(row, "name")
+	beside := s
+	beside.col++
+	hint := shown(t.r.at(beside))
+	switch {
+	case name == "" && hint != "" && hint != chooseItem:
+		t.r.told[row] = true
+		t.r.fault(s, HalfFilled, "choose it from the list, or clear the row", "no item is chosen although %q stands beside it; an item was expected", short(hint, 60))
+	case name != "" && !items(t.r.c).has(name):
+		t.r.fault(s, diag.NotOneOf, diag.DidYouMean(name, items(t.r.c).texts()), "%q is not in the list; an item of the shop was expected", short(name, 60))
+	default:
+		return false
+	}
+	return true
 }
 
 // wants tells whether a row is marked as an extra; No says nothing.
@@ -37,9 +69,10 @@ func (r *reader) item(t *table, row int, id string) {
 	path := fmt.Sprintf("items[%d]", len(r.j.Items))
 	label := t.word(row, "name")
 	if label == "" {
-		label = fmt.Sprintf("row %d", row)
+		label = fmt.Sprintf("More lines, row %d", row)
 	}
 	at := func(column, field, what string) spot { return t.at(row, column, path+"."+field, label+", "+what) }
+	r.labels[path] = label
 	line := job.Line{Item: id}
 	name := at("name", "item", "item")
 	switch {

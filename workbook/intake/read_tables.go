@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"slices"
 
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
@@ -46,6 +47,9 @@ func (r *reader) table(name, path string, columns ...string) *table {
 
 // at is an input of a row.
 func (t *table) at(row int, id, path, label string) spot {
+	if path != "" {
+		t.r.labels[path] = label
+	}
 	return spot{t.sheet, row, t.cols[id], path, label}
 }
 
@@ -96,7 +100,7 @@ func (r *reader) site() {
 		if f != nil {
 			entries, name = degrees(f), f.Name
 		}
-		r.cells[path] = r.pos(t.sheet.Name, row, t.cols["degree"])
+		r.cells[path], r.labels[path] = r.pos(t.sheet.Name, row, t.cols["degree"]), name
 		r.j.Site = append(r.j.Site, job.SiteChoice{Factor: id,
 			Option: r.choice(t.at(row, "degree", path+".option", name), entries, "a degree of it")})
 	})
@@ -113,7 +117,11 @@ func (r *reader) loadings() {
 	}
 	t.keyed("id", "surcharge", []string{"due"}, func(row int, id string) {
 		path := fmt.Sprintf("delivery.loadings[%d]", len(r.j.Delivery.Loadings))
-		if r.choice(t.at(row, "due", path, "surcharge "+id), yesNo(), "Yes or No") == "yes" {
+		name := id
+		if n := slices.IndexFunc(r.c.Rates.Loadings, func(l catalog.Loading) bool { return l.ID == id }); n >= 0 {
+			name = r.c.Rates.Loadings[n].Name
+		}
+		if r.choice(t.at(row, "due", path, name), yesNo(), "Yes or No") == "yes" {
 			r.j.Delivery.Loadings = append(r.j.Delivery.Loadings, id)
 		}
 	})
@@ -127,11 +135,15 @@ func (r *reader) windows() {
 	}
 	t.keyed("id", "work", []string{"crew", "days", "worked"}, func(row int, id string) {
 		path := fmt.Sprintf("labour.windows[%d]", len(r.j.Labour.Windows))
-		w := job.WindowCrew{Window: id}
+		w, name := job.WindowCrew{Window: id}, id
+		if n := slices.IndexFunc(r.c.Rates.Windows, func(w catalog.Window) bool { return w.ID == id }); n >= 0 {
+			name = r.c.Rates.Windows[n].Name
+		}
+		r.labels[path] = name
 		r.cells[path] = r.pos(t.sheet.Name, row, t.cols["crew"])
-		w.Crew = r.whole(t.at(row, "crew", path+".crew", id+", people"), 1)
-		w.Days = r.whole(t.at(row, "days", path+".days", id+", days"), 1)
-		w.Worked, _ = r.number(t.at(row, "worked", path+".worked", id+", hours before"), "8")
+		w.Crew = r.whole(t.at(row, "crew", path+".crew", name+", people"), 1)
+		w.Days = r.whole(t.at(row, "days", path+".days", name+", days"), 1)
+		w.Worked, _ = r.number(t.at(row, "worked", path+".worked", name+", hours before"), "8")
 		r.j.Labour.Windows = append(r.j.Labour.Windows, w)
 	})
 }
@@ -152,7 +164,7 @@ func (r *reader) payments() {
 		p.Date = r.needDay(t.at(row, "date", path+".date", label+", day"))
 		p.Amount = r.needNumber(t.at(row, "amount", path+".amount", label+", amount"), "500")
 		p.Note = r.words(t.at(row, "note", path+".note", label+", note"))
-		r.cells[path] = r.cells[path+".date"]
+		r.cells[path], r.labels[path] = r.cells[path+".date"], label
 		r.j.Payments = append(r.j.Payments, p)
 	}
 }

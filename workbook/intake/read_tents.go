@@ -43,7 +43,7 @@ func (r *reader) tent(t *table, row int, no string, n int) job.Tent {
 	at := func(id, field, label string) spot {
 		return t.at(row, id, path+"."+field, "tent "+no+", "+label)
 	}
-	r.cells[path] = r.pos(t.sheet.Name, row, t.cols["family"])
+	r.cells[path], r.labels[path] = r.pos(t.sheet.Name, row, t.cols["family"]), "tent "+no
 	tent := job.Tent{ID: "tent-" + no}
 	if id := r.words(at("id", "id", "short name")); id != "" {
 		tent.ID = id
@@ -130,7 +130,7 @@ func (r *reader) sides(index map[string]int) {
 	}
 	for row := t.first; row <= t.last; row++ {
 		filled := t.filled(row, inputs...)
-		if filled == "" {
+		if filled == "" || t.word(row, "side") == headsMark {
 			continue
 		}
 		no, side := t.word(row, "tent"), t.word(row, "side")
@@ -159,7 +159,7 @@ func (r *reader) side(t *table, row, n int, label, side string) {
 	}
 	at := func(id, field, what string) spot { return t.at(row, id, path+"."+field, label+", "+what) }
 	s := job.TentSide{Side: side}
-	r.cells[path] = r.pos(t.sheet.Name, row, t.cols["wall"])
+	r.cells[path], r.labels[path] = r.pos(t.sheet.Name, row, t.cols["wall"]), label
 	s.Wall = r.choice(at("wall", "wall", "wall"), wallKinds, "a wall of the family")
 	s.NoStakes = r.choice(at("stakes", "no_stakes", "no stakes"), yesNo(), "Yes or No") == "yes"
 	s.Doors = r.doors(at("other", "doors", "other door"), at("others", "doors", "how many of the other door"), doorKinds)

@@ -56,6 +56,17 @@ type Change struct {
 	Field    string
 	Old, New string
 	Pos      diag.Pos
+	Look     bool // an amount more than five times the old one, or less than a fifth
+}
+
+// String is "price 2.5 -> 25"; with "LOOK" and why behind it where a person
+// should see to the figure before the shop has it.
+func (c Change) String() string {
+	text := c.Field + " " + c.Old + " -> " + c.New
+	if c.Look {
+		text += " (LOOK: more than five times the old, or less than a fifth)"
+	}
+	return text
 }
 
 // Row is one row of the list. Faults is empty unless it is refused.

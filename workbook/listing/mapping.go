@@ -22,8 +22,8 @@ type Mapping struct {
 	Fields    []Column          `yaml:"fields,required"`
 	Decimal   string            `yaml:"decimal,required" enum:"point|comma"`
 	Thousands string            `yaml:"thousands" enum:"none|comma|point|space|apostrophe"`
-	Currency  string            `yaml:"currency" long:"8"` // sign or letters to leave out of amounts
-	Places    *int              `yaml:"places" min:"0" max:"6"`
+	Currency  string            `yaml:"currency" long:"8"`      // sign or letters to leave out of amounts
+	Places    *int              `yaml:"places" min:"0" max:"6"` // of amounts; nil: the currency's
 	Round     bool              `yaml:"round"`
 	SkipEmpty bool              `yaml:"skip_empty"`
 	Add       map[string]string `yaml:"add"`
@@ -80,9 +80,6 @@ func (k *mappingCheck) run() {
 		k.fault("currency", `%q cannot be told from a number; a sign or letters such as "$" or "EUR" were expected`, k.Currency)
 	case k.Currency != "" && (mark[k.Decimal] == k.Currency || mark[k.Thousands] == k.Currency):
 		k.fault("currency", "%q parts digits already; a sign or letters were expected", k.Currency)
-	}
-	if k.Round && k.Places == nil {
-		k.fault("round", "round needs places, the number of decimals to round to")
 	}
 	if k.Into == "" {
 		return

@@ -6,6 +6,7 @@ import (
 
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
+	"tentwright/catalog/money"
 	"tentwright/catalog/source"
 	"tentwright/workbook/sheet"
 )
@@ -119,8 +120,10 @@ func (k *taking) keyOf(r *Row, key, size *cell) *diag.Problem {
 			why = fmt.Sprintf("is empty; the %s of the row was expected", k.keyWord(i))
 		case c.Kind == sheet.FoundNumber && c.Day:
 			why = fmt.Sprintf("holds a date; the %s of the row was expected", k.keyWord(i))
+		case c.Kind == sheet.FoundNumber && c.Percent:
+			why = fmt.Sprintf("holds %s; the %s of the row was expected", c.Shown(), k.keyWord(i))
 		case c.Kind == sheet.FoundNumber:
-			text = cellNumber(c).String()
+			text = c.Exact().String()
 		case c.Kind != sheet.FoundText:
 			why = fmt.Sprintf("holds %q; the %s of the row was expected", c.Text, k.keyWord(i))
 		}
@@ -201,7 +204,7 @@ func (k *taking) compare(r *Row, cells []cell) {
 		r.State = Added
 		for i, c := range k.Fields {
 			if v, ok := r.values[c.Field]; ok {
-				r.Changes = append(r.Changes, Change{c.Field, "none", v.shown, cells[i].pos})
+				r.Changes = append(r.Changes, Change{Field: c.Field, Old: "none", New: v.shown, Pos: cells[i].pos})
 			}
 		}
 	default:
@@ -280,8 +283,21 @@ func (k *taking) changes(r *Row, e *entry, cells []cell) {
 		case r.State == Refused || was.same == v.same:
 		default:
 			r.State = Taken
-			r.Changes = append(r.Changes, Change{c.Field, was.old(), v.shown, cells[i].pos})
+			r.Changes = append(r.Changes, Change{c.Field, was.old(), v.shown, cells[i].pos, farOff(k.kind.form(c.Field), was, v)})
 			r.edits = append(r.edits, edit{source.Edit{Path: e.where.Path() + "." + c.Field, Value: v.shown, Text: v.text}, cells[i], c.Field})
 		}
 	}
+}
+
+// farOff tells an amount that is more than five times the old one, or less than
+// a fifth of it: a decimal mark in the wrong place, or another unit. Common
+// practice, no source.
+func farOff(f form, was, now value) bool {
+	if f != amount || !was.given || !now.given {
+		return false
+	}
+	from, err := money.Parse(was.same)
+	to, bad := money.Parse(now.same)
+	five := money.Int(5)
+	return err == nil && bad == nil && from.IsPositive() && (to.GreaterThan(from.Mul(five)) || to.Mul(five).LessThan(from))
 }

@@ -107,6 +107,9 @@ func TestPercentAndRounding(t *testing.T) {
 		t.Fatal(list.Err())
 	}
 	number := func(n float64) sheet.FoundCell { return sheet.FoundCell{Kind: sheet.FoundNumber, Number: n, Text: "?"} }
+	signed := func(n float64) sheet.FoundCell {
+		return sheet.FoundCell{Kind: sheet.FoundNumber, Number: n, Text: "?", Percent: true}
+	}
 	text := func(s string) sheet.FoundCell { return sheet.FoundCell{Kind: sheet.FoundText, Text: s} }
 	id := ""
 	for i := range shop.Items {
@@ -122,6 +125,8 @@ func TestPercentAndRounding(t *testing.T) {
 	}{
 		{"percent", number(37.5), "37.5"}, {"fraction", number(0.28999999999999998), "29"}, {"fraction", number(1.1 * 3), "330"},
 		{"fraction", text("37.5 %"), "37.5"}, {"percent", text("37.5%"), "37.5"}, {"fraction", text("0.375"), "37.5"},
+		// A cell that shows percent says itself what it means.
+		{"percent", signed(0.25), "25"}, {"fraction", signed(0.25), "25"}, {"percent", signed(0.28999999999999998), "29"},
 	} {
 		m := mapped(t, "into: items\nkey: Code\ndecimal: point\nplaces: 2\nround: yes\nfields:\n  - {heading: Add, field: sub_hire.markup, written: "+test.written+"}\n  - {heading: Cost, field: sub_hire.cost}\n")
 		table, _ := listing.Sheet("l.xlsx", book([]sheet.FoundCell{text("Code"), text("Add"), text("Cost")}, []sheet.FoundCell{text(id), test.cell, number(10.0 / 3)}), "Prices")
@@ -133,6 +138,34 @@ func TestPercentAndRounding(t *testing.T) {
 		if got := r.Rows[0].Changes; got[0].New != test.want || got[1].New != "3.33" {
 			t.Errorf("%v: read as %v, want %s and 3.33", test, got, test.want)
 		}
+	}
+}
+
+// Without places, amounts are rounded to those of the shop's currency.
+func TestRoundingByTheCurrency(t *testing.T) {
+	r, list := take(t, items+"round: yes\n", "Code,Price\nchair,2.505\n")
+	if list.Err() != nil {
+		t.Fatal(list.Err())
+	}
+	if got := r.Rows[0].Changes[0].New; got != "2.51" { // ISO 4217: two decimals of USD
+		t.Errorf("read as %s, want 2.51", got)
+	}
+}
+
+// An amount far from the old one is taken, and said. The chair is 2.25.
+func TestFarOffAmounts(t *testing.T) {
+	for price, look := range map[string]bool{"225": true, "11.26": true, "11.25": false, "2.5": false, "0.45": false, "0.44": true} {
+		r, list := take(t, items, "Code,Price\nchair,"+price+"\n")
+		if list.Err() != nil || r.Rows[0].State != listing.Taken {
+			t.Fatal(price, list.Err())
+		}
+		if c := r.Rows[0].Changes[0]; c.Look != look || strings.Contains(c.String(), "LOOK") != look {
+			t.Errorf("%s: look %t, want %t: %s", price, c.Look, look, c)
+		}
+	}
+	r, _ := take(t, parts, "Part,Weight,Have\nstake,,4000\n")
+	if c := r.Rows[0].Changes[0]; c.Look {
+		t.Errorf("a count is no amount: %s", c)
 	}
 }
 

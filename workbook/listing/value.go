@@ -45,6 +45,8 @@ func (r *reader) read(c *cell) (value, string, string) {
 		return value{}, "holds yes or no; expected " + r.wants(), ""
 	case c.Kind == sheet.FoundNumber && c.Day:
 		return value{}, "holds a date; expected " + r.wants(), "spreadsheets turn figures such as 3-12 into dates: give the column a format of numbers or text"
+	case c.Kind == sheet.FoundNumber && c.Percent && r.form != percent:
+		return value{}, fmt.Sprintf("found %s; expected %s", c.Shown(), r.wants()), "give the column a format of plain numbers and type it again"
 	}
 	switch r.form {
 	case line, prose:
@@ -72,7 +74,7 @@ func (r *reader) wants() string {
 func (r *reader) words(c *cell) (value, string, string) {
 	text := strings.TrimSpace(strings.ReplaceAll(c.Text, "\r\n", "\n"))
 	if c.Kind == sheet.FoundNumber {
-		text = cellNumber(c).String()
+		text = c.Exact().String()
 	}
 	if r.form == line {
 		if strings.Contains(text, "\n") {
@@ -94,7 +96,10 @@ func (r *reader) figure(c *cell) (value, string, string) {
 	case c.Kind == sheet.FoundNumber && math.Abs(c.Number) > mostFigure:
 		return value{}, fmt.Sprintf("%s is too large", text), ""
 	case c.Kind == sheet.FoundNumber:
-		n = cellNumber(c)
+		n = c.Exact()
+		if c.Percent {
+			shift, text = 2, c.Shown() // the cell itself says how it is written
+		}
 	default:
 		bare := text
 		switch sign, signed := strings.CutSuffix(text, "%"); {
@@ -138,7 +143,7 @@ func (r *reader) mass(c *cell) (value, string, string) {
 	var n money.Number
 	word := r.column.Unit
 	if c.Kind == sheet.FoundNumber {
-		n = cellNumber(c)
+		n = c.Exact()
 	} else {
 		at := strings.IndexFunc(text+"a", func(r rune) bool { return strings.ContainsRune("abcdefghijklmnopqrstuvwxyz", r|0x20) })
 		if at < len(text) {
@@ -162,16 +167,6 @@ func (r *reader) mass(c *cell) (value, string, string) {
 
 // massKey is equal for equal masses.
 func massKey(m unit.Mass) string { return strconv.FormatInt(int64(m), 10) }
-
-// cellNumber is the number of a cell to the 15 digits that spreadsheets show:
-// what is beyond them is the noise of their arithmetic.
-func cellNumber(c *cell) money.Number {
-	n, err := strconv.ParseFloat(strconv.FormatFloat(c.Number, 'g', 15, 64), 64)
-	if err != nil {
-		n = c.Number
-	}
-	return money.Float(n)
-}
 
 // problem is a fault of one cell.
 func problem(c *cell, field, code, message, advice string) diag.Problem {

@@ -1,5 +1,11 @@
 package sheet
 
+import (
+	"strconv"
+
+	"tentwright/catalog/money"
+)
+
 // Found is a workbook as it stands in a file that people worked in: saved by
 // whatever program, with sheets renamed, added or sorted. It holds what cells
 // show and how they came about, not how they look.
@@ -68,4 +74,27 @@ func (s *FoundSheet) At(row, col int) FoundCell {
 		return FoundCell{}
 	}
 	return s.Rows[row-1][col-1]
+}
+
+// Exact is the number of a cell to the 15 digits that spreadsheets show: what
+// lies beyond is the noise of their arithmetic, so that 1.1*3 is 3.3. Zero when
+// the cell holds no number.
+func (c FoundCell) Exact() money.Number {
+	if c.Kind != FoundNumber {
+		return money.Zero
+	}
+	n, err := strconv.ParseFloat(strconv.FormatFloat(c.Number, 'g', 15, 64), 64)
+	if err != nil {
+		n = c.Number
+	}
+	return money.Float(n)
+}
+
+// Shown is the number of a cell as people see it: in full, and with its sign
+// where it is shown in percent, 0.25 as "25%".
+func (c FoundCell) Shown() string {
+	if c.Percent {
+		return c.Exact().Shift(2).String() + "%"
+	}
+	return c.Exact().String()
 }

@@ -72,7 +72,7 @@ func (x *writer) plainSheet(s *sheet.Sheet) error {
 			}
 		}
 	}
-	for _, step := range []func(*sheet.Sheet) error{x.links, x.page} {
+	for _, step := range []func(*sheet.Sheet) error{x.links, x.view, x.page} {
 		if err := step(s); err != nil {
 			return err
 		}

@@ -230,6 +230,7 @@ type changeReport struct {
 	Field string `json:"field"`
 	Old   string `json:"old"`
 	New   string `json:"new"`
+	Look  bool   `json:"look"` // far from the old amount
 }
 
 // faultReport is why a row is refused, as JSON.
@@ -284,7 +285,7 @@ func (a *app) printRow(r *listing.Row) {
 	}
 	a.printf("%s: %s: %s", r.Pos, name, r.State)
 	for i, c := range r.Changes {
-		a.printf("%s %s %s -> %s", map[bool]string{true: ":", false: ","}[i == 0], c.Field, c.Old, c.New)
+		a.printf("%s %s", map[bool]string{true: ":", false: ","}[i == 0], c)
 	}
 	if r.State == listing.Added && r.Near != "" {
 		a.printf(" (not %s?)", r.Near)
@@ -302,7 +303,7 @@ func rowReports(r *listing.Result) []rowReport {
 		row := &r.Rows[i]
 		out := rowReport{row.Pos.String(), row.Key, row.ID, row.Near, string(row.State), []changeReport{}, []faultReport{}}
 		for _, c := range row.Changes {
-			out.Changes = append(out.Changes, changeReport{c.Pos.String(), c.Field, c.Old, c.New})
+			out.Changes = append(out.Changes, changeReport{c.Pos.String(), c.Field, c.Old, c.New, c.Look})
 		}
 		for _, p := range row.Faults {
 			out.Faults = append(out.Faults, faultReport{p.Pos.String(), p.Path, p.Code, p.Message, p.Advice})
