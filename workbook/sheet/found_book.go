@@ -46,7 +46,8 @@ func (s *Sheet) found() *FoundSheet {
 func (c Cell) found() FoundCell {
 	number := func(x float64) FoundCell {
 		return FoundCell{Kind: FoundNumber, Number: x, Text: strconv.FormatFloat(x, 'g', -1, 64), Formula: c.Formula,
-			Day: c.Style.Format == DateLong || c.Style.Format == DateISO}
+			Day:     c.Style.Format == DateLong || c.Style.Format == DateISO,
+			Percent: c.Style.Format == Percent || c.Style.Format == PercentWhole}
 	}
 	switch v := c.Value.(type) {
 	case string:
