@@ -3,6 +3,7 @@ package revise
 import (
 	"fmt"
 	"maps"
+	"slices"
 
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
@@ -38,9 +39,13 @@ func (b *Book) Revise(present *catalog.Catalog) (*Result, diag.List) {
 		r.reprice(present)
 	}
 	for i := range b.Edits {
-		if e := &b.Edits[i]; present != nil && e.File != "" {
+		e := &b.Edits[i]
+		switch {
+		case present != nil && e.File != "" && r.present[e.at] == e.New:
+			// The shop has it already; it is among what differs, or no change.
+		case present != nil && e.File != "":
 			r.changes = append(r.changes, e.change("not taken: the shop's present figures hold"))
-		} else {
+		default:
 			r.step(e)
 		}
 	}
@@ -57,8 +62,9 @@ type reviser struct {
 	before  figures // of the last state that could be computed
 	changes []workbook.Change
 	steps   int
-	pending []*Edit // of the shop, which is not sound with them yet
-	late    []*Edit // of the shop, computed together at the end
+	pending []*Edit            // of the shop, which is not sound with them yet
+	late    []*Edit            // of the shop, computed together at the end
+	present map[address]string // the shop's present figures, of those that the workbook has
 	list    diag.List
 }
 
@@ -85,7 +91,7 @@ func (b *Book) start() (*reviser, diag.List) {
 
 // step makes one edit and measures what it does.
 func (r *reviser) step(e *Edit) {
-	r.changes = append(r.changes, e.change(""))
+	r.changes = append(r.changes, e.change(e.Note))
 	last := &r.changes[len(r.changes)-1]
 	switch {
 	case e.job != nil:
@@ -149,19 +155,25 @@ func (r *reviser) edit(edits []*Edit) diag.List {
 		byFile[e.File] = append(byFile[e.File], e)
 	}
 	shop, at := maps.Clone(r.shop), map[*Edit]diag.Pos{}
-	for file, list := range byFile {
+	var wrong diag.List
+	for _, file := range slices.Sorted(maps.Keys(byFile)) {
+		list := byFile[file]
 		values := make([]source.Edit, len(list))
 		for i, e := range list {
 			values[i], at[e] = e.Shop, diag.Pos{File: file}
 		}
 		data, places, faults := source.Apply(file, shop[file], values)
 		if faults.Err() != nil {
-			return r.b.blameShop(faults, at)
+			wrong.Join(faults)
+			continue
 		}
 		for i, e := range list {
 			at[e] = diag.Pos{File: file, Line: places[i].Line}
 		}
 		shop[file] = data
+	}
+	if wrong.Err() != nil {
+		return r.b.blameShop(wrong, at)
 	}
 	c, faults := catalog.Load("", shop)
 	if c == nil {
@@ -191,6 +203,7 @@ func (r *reviser) finish() (*Result, diag.List) {
 	r.b.places = sweep(r.job)
 	r.job.Revision++
 	if len(r.changes) == 0 && r.list.Err() == nil {
+		r.b.next = r.b.Quote
 		return &Result{Quote: r.b.Quote, Shop: r.shop}, nil
 	}
 	text := job.Write(r.job)
@@ -204,6 +217,7 @@ func (r *reviser) finish() (*Result, diag.List) {
 	if q == nil {
 		return nil, list.Sorted()
 	}
+	r.b.next = q
 	return &Result{Quote: q, Shop: r.shop, Changes: r.changes}, list.Sorted()
 }
 

@@ -19,6 +19,7 @@ type Edit struct {
 	What string
 	Old  string
 	New  string
+	Note string // how it was read, where that is not plain
 
 	at   address // of an input; empty for added and deleted lines
 	path string  // of the value, in the job or in the shop's file
@@ -44,9 +45,18 @@ func (b *Book) compare() diag.List {
 		order[s.Name] = i
 	}
 	slices.SortStableFunc(b.Edits, func(x, y Edit) int {
-		return cmp.Or(cmp.Compare(order[x.Pos.Sheet], order[y.Pos.Sheet]), compareCells(x.Pos.Cell, y.Pos.Cell))
+		return cmp.Or(cmp.Compare(x.turn(), y.turn()), cmp.Compare(order[x.Pos.Sheet], order[y.Pos.Sheet]), compareCells(x.Pos.Cell, y.Pos.Cell))
 	})
 	return d.list
+}
+
+// turn is 1 for the days out, which count from the day of delivery and so come
+// after it, wherever their sheets stand; 0 for all others.
+func (e *Edit) turn() int {
+	if e.at.name == "job_days_out" {
+		return 1
+	}
+	return 0
 }
 
 // compareCells orders cells from top to bottom, then from left to right.
@@ -110,7 +120,7 @@ func (d *differ) input(in input) {
 		d.unreadable(now, what, err)
 		return
 	}
-	if v.text == shown(old) {
+	if before, err := read(old, in.kind, d.b.Quote.Catalog.Company.Units); v.text == shown(old) || err == nil && shown(cell) != "" && v.equal(before, in.kind) {
 		return // typed otherwise, but the same
 	}
 	if in.kind == percent && !cell.Percent && v.number.IsPositive() && v.number.LessThan(money.One) {

@@ -85,6 +85,7 @@ func (l *inputList) job() {
 func (l *inputList) fields() {
 	for _, f := range workbook.JobFields() {
 		switch {
+		case f.Whole != nil: // the guests, which stand among the terms of the job
 		case f.Day != nil:
 			l.ofJob(named(f.Name), day, f.Path, func(j *job.Job, v value) { *f.Day(j) = v.day })
 		case f.List != nil:
@@ -162,6 +163,7 @@ func (l *inputList) itemOrder(o *parts.Order) {
 	path := fmt.Sprintf("items[%d]", n)
 	l.ofJob(address{table: "build", key: o.Key, column: "quantity"}, number, path+".quantity", func(j *job.Job, v value) { j.Items[n].Quantity = v.number })
 	l.ofJob(address{table: "build", key: o.Key, column: "hand"}, percent, path+".discount", func(j *job.Job, v value) { j.Items[n].Discount = v.number })
+	l.ofJob(address{table: "build", key: o.Key, column: "note"}, word, path+".note", func(j *job.Job, v value) { j.Items[n].Note = v.text })
 	if no, ok := workbook.Numbers(l.q)[o.Key]; ok && o.Optional {
 		l.ofJob(address{table: "extra", key: fmt.Sprint(no), column: "choice"}, truth, path+".chosen", func(j *job.Job, v value) { j.Items[n].Chosen = v.yes })
 	}

@@ -11,11 +11,7 @@ import (
 // nothing, and how wide it made the columns.
 func (k *keeper) sheet(s *sheet.FoundSheet, was string) {
 	rows := k.b.rows[s.Name]
-	last := k.b.was.last(was)
-	for _, row := range rows {
-		last = max(last, row)
-	}
-	next := align(k.b.was, k.then, was, was, last, k.b.places.lineKey)
+	next := k.rowsNext(was, rows)
 	for i, row := range s.Rows {
 		for j, c := range row {
 			if shown(c) == "" {
@@ -107,7 +103,7 @@ func (k *keeper) ofLine(p sheet.Place) bool {
 // free puts words beside the same row of the next workbook, in the first free
 // cell from the column on where they stood.
 func (k *keeper) free(p sheet.Place, c sheet.FoundCell, tab string, row int) {
-	s := k.next[tab]
+	s := k.tab(tab)
 	if row == 0 || s == nil {
 		k.lose(p, c)
 		return
@@ -117,6 +113,9 @@ func (k *keeper) free(p sheet.Place, c sheet.FoundCell, tab string, row int) {
 		col++
 	}
 	k.put(place(tab, row, col), c)
+	if c.Formula != "" {
+		k.frozen[p.Sheet] = append(k.frozen[p.Sheet], p)
+	}
 }
 
 // isFree tells whether a cell of the next workbook holds nothing, is not for
@@ -145,7 +144,7 @@ func (k *keeper) ownRemark(was string, row int, n sheet.Note) bool {
 
 // remark puts a remark on a cell of the next workbook, before its own.
 func (k *keeper) remark(tab string, row, col int, words string) {
-	s := k.next[tab]
+	s := k.tab(tab)
 	for i := range s.Notes {
 		if n := &s.Notes[i]; n.Row == row && n.Col == col {
 			if !strings.Contains(n.Text, words) {
@@ -167,7 +166,7 @@ const usual = 13
 // widths carries over the widths of columns that the office changed; of those
 // beyond the workbook's own, where it wrote something.
 func (k *keeper) widths(s *sheet.FoundSheet, was string) {
-	old, next := k.b.was.f.Sheet(was), k.next[was]
+	old, next := k.b.was.f.Sheet(was), k.tab(was)
 	used := 0
 	for _, row := range s.Rows {
 		used = max(used, len(row))

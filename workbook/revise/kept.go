@@ -9,20 +9,23 @@ import (
 
 // Kept is what yard and office typed that changes no quote but figures of the
 // workbook: counts, tags, riders and hours. What cannot be read as such is left
-// out; Keep carries it over as the words that it is.
+// out; Keep carries it over as the words that it is. Keys are those of the next
+// revision, where Revise came before.
 func (b *Book) Kept() workbook.Kept {
 	k := workbook.Kept{Loaded: map[string]int{}, Tag: map[string]any{}, Counted: map[string]int{}, Damaged: map[string]int{}, Wet: map[string]string{},
 		Each: map[string]money.Number{}, Riders: map[string]int{}, Actual: map[string]money.Number{}}
+	moves := b.moves()
 	for _, a := range b.keptCells() {
 		if cell, ok := b.retyped(a); ok {
-			b.keep(&k, a, cell)
+			b.keep(&k, moves.of(a), cell)
 		}
 	}
 	// A charge with a price in the shop is an edit of that price.
 	for _, line := range workbook.CheckIn(b.Quote) {
-		cell, ok := b.retyped(address{table: "return", column: "each", key: line.Key})
+		a := address{table: "return", column: "each", key: line.Key}
+		cell, ok := b.retyped(a)
 		if ok && line.Part.Replacement == nil {
-			readInto(k.Each, line.Key, cell)
+			readInto(k.Each, moves.of(a).key, cell)
 		}
 	}
 	return k
@@ -51,7 +54,7 @@ func (b *Book) keep(k *workbook.Kept, a address, cell sheet.FoundCell) {
 	case "return_damaged":
 		b.countInto(k.Damaged, a.key, cell)
 	case "return_wet":
-		k.Wet[a.key] = cell.Text
+		k.Wet[a.key] = wetWord(cell)
 	case "trip_riders", "back_riders":
 		b.countInto(k.Riders, a.key, cell)
 		if shown(cell) == "" {
@@ -60,6 +63,14 @@ func (b *Book) keep(k *workbook.Kept, a address, cell sheet.FoundCell) {
 	case "task_actual":
 		readInto(k.Actual, a.key, cell)
 	}
+}
+
+// wetWord is Yes or No of a cell that says so in any way, and else its words.
+func wetWord(c sheet.FoundCell) string {
+	if v, err := read(c, truth, ""); err == nil {
+		return v.text
+	}
+	return c.Text
 }
 
 // countInto takes a whole number in.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"tentwright/catalog"
 	"tentwright/catalog/diag"
 	"tentwright/catalog/money"
 	"tentwright/quote/job"
@@ -75,10 +76,14 @@ func (d *differ) otherItem(a address, row int) {
 	}
 	now.R1, now.R2 = row, row
 	id, old := shown(d.b.found.cell(now)), shown(d.b.was.cell(was))
+	note := ""
+	if a.table == "build" {
+		id, note = d.idOf(id)
+	}
 	if id == old {
 		return
 	}
-	e := Edit{Pos: at(d.b.File, now), What: d.rowWords(was), Old: old, New: id}
+	e := Edit{Pos: at(d.b.File, now), What: d.rowWords(was), Old: old, New: id, Note: note}
 	switch n := itemIndex(a.key); {
 	case a.table == "tents":
 		family, size, _ := strings.Cut(id, ":")
@@ -110,8 +115,47 @@ func (d *differ) known(p sheet.Place, id string, tents, items bool) bool {
 		}
 	}
 	slices.Sort(ids)
-	d.list.Add(diag.Problem{Pos: at(d.b.File, p), Code: NoItem, Message: fmt.Sprintf("found %q; an id of the Price List was expected", id), Advice: diag.DidYouMean(id, ids)})
+	x := diag.Problem{Pos: at(d.b.File, p), Code: NoItem, Message: fmt.Sprintf("found %q; an id of the Price List was expected", id), Advice: diag.DidYouMean(id, ids)}
+	if it := d.nearItem(id, ids); it != nil && items {
+		x.Advice = fmt.Sprintf("did you mean %q, %s?", it.ID, it.Name)
+	}
+	d.list.Add(x)
 	return false
+}
+
+// idOf is the id of the one item whose name was typed in place of an id, with a
+// note that says so; of anything else, the word itself.
+func (d *differ) idOf(typed string) (id, note string) {
+	if d.b.Quote.Catalog.Item(typed) != nil {
+		return typed, ""
+	}
+	for i := range d.b.Quote.Catalog.Items {
+		if it := &d.b.Quote.Catalog.Items[i]; strings.EqualFold(strings.TrimSpace(it.Name), typed) {
+			if id != "" {
+				return typed, ""
+			}
+			id = it.ID
+		}
+	}
+	if id == "" {
+		return typed, ""
+	}
+	return id, "read as " + id
+}
+
+// nearItem is the item that a word most likely means, by its id or its name;
+// nil where none is near.
+func (d *differ) nearItem(word string, ids []string) *catalog.Item {
+	c := d.b.Quote.Catalog
+	if id, ok := diag.Nearest(word, ids); ok {
+		return c.Item(id)
+	}
+	byName := map[string]*catalog.Item{}
+	for i := range c.Items {
+		byName[c.Items[i].Name] = &c.Items[i]
+	}
+	name, _ := diag.Nearest(word, slices.Sorted(maps.Keys(byName)))
+	return byName[name]
 }
 
 // added takes a row of order lines that is none of the quote's.
@@ -124,6 +168,7 @@ func (d *differ) added(table string, row int) {
 	idCell, idPlace := cell("id")
 	manyCell, manyPlace := cell("quantity")
 	id, many := shown(idCell), shown(manyCell)
+	id, read := d.idOf(id)
 	switch {
 	case id == "" && (many == "" || many == "0"):
 		return
@@ -150,7 +195,9 @@ func (d *differ) added(table string, row int) {
 		d.list.Add(diag.Problem{Pos: at(d.b.File, manyPlace), Code: Unused, Path: id, Warning: true, Message: "an added tent has the quantity 0; it is left out"})
 		return
 	}
-	d.addLine(idPlace, id, quantity, off.number)
+	note, _ := cell("note")
+	d.addLine(idPlace, id, quantity, off.number, shown(note))
+	d.b.Edits[len(d.b.Edits)-1].Note = read
 }
 
 // numberIn reads a number of an added line.
@@ -166,14 +213,14 @@ func (d *differ) numberIn(c sheet.FoundCell, p sheet.Place, k kind, id string) (
 }
 
 // addLine adds an item, or a tent by its family and size.
-func (d *differ) addLine(p sheet.Place, id string, many value, off money.Number) {
+func (d *differ) addLine(p sheet.Place, id string, many value, off money.Number, note string) {
 	e := Edit{Pos: at(d.b.File, p), What: id + ", added line", New: many.text}
 	if it := d.b.Quote.Catalog.Item(id); it != nil {
 		e.What = it.Name + ", added line"
 	}
 	list, n := "items", len(d.b.Quote.Job.Items)
 	e.job = func(j *job.Job) {
-		j.Items = append(j.Items, job.Line{Item: id, Quantity: many.number, Discount: off})
+		j.Items = append(j.Items, job.Line{Item: id, Quantity: many.number, Discount: off, Note: note})
 	}
 	if family, size, tent := strings.Cut(id, ":"); tent {
 		list, n = "tents", len(d.b.Quote.Job.Tents)

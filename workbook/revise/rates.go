@@ -1,6 +1,10 @@
 package revise
 
 import (
+	"maps"
+	"slices"
+	"strings"
+
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
 	"tentwright/catalog/source"
@@ -51,8 +55,12 @@ func (b *Book) Rates(now *catalog.Catalog) ([]Rate, diag.List) {
 // rate holds one edit against the shop of today.
 func (e *Edit) rate(b *Book, present map[address]input, today *view) Rate {
 	r := Rate{Edit: *e, State: RateGone}
-	in, ok := present[e.at]
-	place, missing := today.find(e.at)
+	at, stands := b.stepIn(today, e.at)
+	if !stands {
+		return r
+	}
+	in, ok := present[at]
+	place, missing := today.find(at)
 	if !ok || missing != here {
 		return r
 	}
@@ -70,6 +78,32 @@ func (e *Edit) rate(b *Book, present map[address]input, today *view) Rate {
 	return r
 }
 
+// stepIn is the address of a step of prices by days, or of a quantity break, in
+// another workbook: steps are known by where they begin, since others may stand
+// before them there. All other addresses stay. False where there is no such step.
+func (b *Book) stepIn(then *view, a address) (address, bool) {
+	end := strings.LastIndex(a.name, "_")
+	if !strings.HasPrefix(a.name, "period_") && !strings.HasPrefix(a.name, "break_") || end < 0 {
+		return a, true
+	}
+	from := address{name: a.name[:end] + "_from", index: a.index}
+	// A beginning that was changed in the workbook may be in the shop already.
+	for _, v := range []*view{b.was, b.found} {
+		p, ok := v.find(from)
+		if ok != here {
+			continue
+		}
+		for n := range then.filled(then.f.Names[from.name]) {
+			q, ok := then.find(address{name: from.name, index: n})
+			if ok == here && same(v.cell(p), then.cell(q)) {
+				a.index = n
+				return a, true
+			}
+		}
+	}
+	return a, false
+}
+
 // WriteRates gives the shop's files with the open rates in them, those files
 // only that change. The shop must still be sound with them.
 func WriteRates(shop catalog.Shop, rates []Rate) (catalog.Shop, diag.List) {
@@ -84,8 +118,8 @@ func WriteRates(shop catalog.Shop, rates []Rate) (catalog.Shop, diag.List) {
 		all[name] = data
 	}
 	var list diag.List
-	for file, edits := range byFile {
-		data, _, faults := source.Apply(file, shop[file], edits)
+	for _, file := range slices.Sorted(maps.Keys(byFile)) {
+		data, _, faults := source.Apply(file, shop[file], byFile[file])
 		list.Join(faults)
 		all[file], changed[file] = data, data
 	}

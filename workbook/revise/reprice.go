@@ -17,6 +17,7 @@ func (r *reviser) reprice(now *catalog.Catalog) {
 	}
 	then := newView(workbook.LayoutWith(q, workbook.Options{NoRecord: true}).Found())
 	d := &differ{b: r.b}
+	r.present = map[address]string{}
 	for _, in := range inputs(r.b.Quote) {
 		if in.set != nil {
 			continue
@@ -25,8 +26,13 @@ func (r *reviser) reprice(now *catalog.Catalog) {
 		if ok != here || !r.b.open(was) {
 			continue
 		}
-		place, ok := then.find(in.at)
-		if ok != here || same(r.b.was.cell(was), then.cell(place)) {
+		at, stands := r.b.stepIn(then, in.at)
+		place, ok := then.find(at)
+		if !stands || ok != here {
+			continue // the sum of all covers it
+		}
+		r.present[in.at] = shown(then.cell(place))
+		if same(r.b.was.cell(was), then.cell(place)) {
 			continue
 		}
 		r.changes = append(r.changes, workbook.Change{Place: in.file, What: d.words(was), Old: shown(r.b.was.cell(was)), New: shown(then.cell(place)), Note: "the shop's present figure"})

@@ -45,7 +45,7 @@ type Book struct {
 	File   string
 	Record *record.Record
 	Quote  *quote.Quote // as it was quoted
-	Edits  []Edit       // in the order of the sheets
+	Edits  []Edit       // in the order of the sheets, days out last
 
 	found, was *view
 	laid       *sheet.Book            // the workbook as it was written
@@ -53,6 +53,8 @@ type Book struct {
 	rows       map[string]map[int]int // of each of them: the row that each row was written as
 	added      map[rowAt]string       // rows taken for added lines, to the ways to these in the job
 	places     places                 // of the job's lines in the next revision
+	next       *quote.Quote           // the next revision, once it is computed
+	clash      map[string]bool        // names of the office's that the next workbook defines itself, in lower case
 }
 
 // Is tells whether a workbook is a quote workbook, or was one.

@@ -87,7 +87,7 @@ func (b *Book) uses() map[sheet.Place]use {
 		for key := range b.was.rows[table] {
 			columns := []string{"id"}
 			if strings.HasPrefix(key, spareKey) {
-				columns = []string{"id", "quantity", "hand"}
+				columns = []string{"id", "quantity", "hand", "note"}
 			} else if table == "build" && itemIndex(key) < 0 {
 				continue
 			}

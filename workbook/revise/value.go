@@ -33,6 +33,21 @@ type value struct {
 	length unit.Length
 }
 
+// equal tells whether two values of a kind are the same, however they were typed.
+func (v value) equal(o value, k kind) bool {
+	switch k {
+	case word:
+		return v.text == o.text
+	case truth:
+		return v.yes == o.yes
+	case day:
+		return v.day == o.day
+	case distance, length:
+		return v.length == o.length
+	}
+	return v.number.Equal(o.number)
+}
+
 // read reads a cell as a kind. The error says what was found and what was
 // expected; nothing is guessed.
 func read(c sheet.FoundCell, k kind, sys unit.System) (value, error) {
@@ -140,7 +155,7 @@ func readDay(c sheet.FoundCell, text string) (value, error) {
 	if c.Kind == sheet.FoundNumber {
 		serial := int(c.Number)
 		if serial < firstDay || serial > lastDay {
-			return value{}, fmt.Errorf("found the number %s; %s was expected", text, expected(day, ""))
+			return value{}, fmt.Errorf("found the number %s; %s was expected", plainNumber(c), expected(day, ""))
 		}
 		d := serialDay(serial)
 		return value{text: d.String(), day: d}, nil

@@ -165,11 +165,15 @@ func at(file string, p sheet.Place) diag.Pos {
 	return diag.Pos{File: file, Sheet: p.Sheet, Cell: sheet.Ref(p.R1, p.C1)}
 }
 
-// shown is a cell as people read it, numbers without needless places.
+// shown is a cell as people read it, numbers without needless places and days
+// as dates.
 func shown(c sheet.FoundCell) string {
 	switch c.Kind {
 	case sheet.FoundNumber:
-		return money.Round(money.Float(c.Number), 10).String()
+		if c.Day && c.Number >= firstDay && c.Number < lastDay+1 {
+			return serialDay(int(c.Number)).String()
+		}
+		return plainNumber(c)
 	case sheet.FoundBool:
 		if c.Number != 0 {
 			return "Yes"
@@ -177,6 +181,11 @@ func shown(c sheet.FoundCell) string {
 		return "No"
 	}
 	return strings.TrimSpace(strings.ReplaceAll(c.Text, "\r\n", "\n"))
+}
+
+// plainNumber is the number of a cell, whatever it is shown as.
+func plainNumber(c sheet.FoundCell) string {
+	return money.Round(money.Float(c.Number), 10).String()
 }
 
 // same tells whether two cells show the same, by whichever program they were
