@@ -123,3 +123,21 @@ func within(ranges []sheet.Range, at sheet.Range) bool {
 	}
 	return false
 }
+
+// Every sheet that people see says what to print.
+func TestEverySheetPrints(t *testing.T) {
+	c := demoCatalog(t)
+	for name, q := range demoQuotes(t, c) {
+		for _, s := range workbook.Layout(q).Sheets {
+			if s.VeryHidden {
+				continue
+			}
+			if s.PrintArea == nil || s.PrintArea.R2 != len(s.Rows) {
+				t.Errorf("%s, %s: prints %v of %d rows", name, s.Name, s.PrintArea, len(s.Rows))
+			}
+			if s.Name != workbook.SheetQuote && s.TitleRows[0] == 0 {
+				t.Errorf("%s, %s: no rows are repeated on each page", name, s.Name)
+			}
+		}
+	}
+}

@@ -86,11 +86,29 @@ func LayoutWith(q *quote.Quote, o Options) *sheet.Book {
 	if len(o.Changes) > 0 {
 		l.changes(o.Changes)
 	}
+	l.printing()
 	if texts := record(); texts != nil {
 		l.recordSheet(texts)
 	}
 	l.order(SheetQuote, SheetChanges, SheetJob, SheetBuild, SheetRates, SheetCrew, SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts, SheetRecord)
 	return l.book
+}
+
+// printing gives every sheet that has not set it itself what to print, and its
+// title again on each page, so that no page lies about without a name.
+func (l *layout) printing() {
+	for _, s := range l.book.Sheets {
+		if s.PrintArea == nil {
+			wide := 1
+			for _, r := range s.Rows {
+				wide = max(wide, len(r.Cells))
+			}
+			s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: wide}
+		}
+		if s.TitleRows[0] == 0 && s.Name != SheetQuote {
+			s.TitleRows = [2]int{1, 1}
+		}
+	}
 }
 
 // layout is a workbook while it is laid out.

@@ -26,6 +26,14 @@ type SideBySide struct {
 	Windows  []Pair // person-hours
 	Basis    string // what is taken to be on the trucks, in words
 	Loads    []LoadChange
+	Moves    []LoadMove
+}
+
+// LoadMove is a part that stays on the load but rides elsewhere.
+type LoadMove struct {
+	Part     *catalog.Part
+	Pieces   int    // that stay
+	From, To string // vehicles, in words
 }
 
 // Two is a figure before and after.
@@ -108,6 +116,14 @@ func VehiclesOut(q *quote.Quote) string {
 func WalkLoads(list []LoadChange) {
 	slices.SortStableFunc(list, func(a, b LoadChange) int {
 		return cmp.Or(natural(a.Part.Bin, b.Part.Bin), strings.Compare(a.Part.Name, b.Part.Name))
+	})
+}
+
+// WalkMoves puts moves in the order of the vehicles that they are taken from,
+// since one of them is emptied at a time.
+func WalkMoves(list []LoadMove) {
+	slices.SortStableFunc(list, func(a, b LoadMove) int {
+		return cmp.Or(strings.Compare(a.From, b.From), natural(a.Part.Bin, b.Part.Bin), strings.Compare(a.Part.Name, b.Part.Name))
 	})
 }
 
@@ -258,11 +274,42 @@ func (l *layout) linePair(t *table, p *LinePair) {
 func (l *layout) loadSheet(c *SideBySide) {
 	s := l.sheet(SheetLoads, "What to do to a load that was pulled for "+c.Old+".", sheet.TabYard, true)
 	l.fields(s, span(1, 9, in(text("Taken to be on the trucks: "+c.Basis), sheet.Style{Role: sheet.Notice, Wrap: true})))
-	l.fields(s, span(1, 9, in(text("What only rides in another vehicle is not listed: see the Truck Manifest of the new revision."), sheet.Style{Role: sheet.Faint})))
 	l.loadTable(s, "add", "ADD to the load, by the walking order of the yard", c.Loads, func(x *LoadChange) bool { return x.Want > x.On })
 	l.loadTable(s, "off", "TAKE OFF the load and put back", c.Loads, func(x *LoadChange) bool { return x.Want < x.On })
+	l.moveTable(s, c.Moves)
 	s.FreezeRows = 2
 	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: 9}
+}
+
+// moveTable lists what goes over to another vehicle, wholly or in part: how much
+// rides where is on the new revision's Truck Manifest.
+func (l *layout) moveTable(s *sheet.Sheet, list []LoadMove) {
+	band(s, "MOVE to another vehicle, as the Truck Manifest of the new revision shares it out", 9)
+	t := l.startTable(s, "move", []column{
+		{"done", "Done", 7, tick()},
+		{"bin", "Bin", 10, body(sheet.Text)},
+		{"item", "Item", 36, wrap()},
+		{"pieces", "Stay", 10, sheet.Style{Role: sheet.Body, Format: sheet.Whole, Bold: true, Align: sheet.Centre}},
+		{"from", "Is on", 20, wrap()},
+		{"", "", 9, body(sheet.Text)},
+		{"", "", 9, body(sheet.Text)},
+		{"to", "Rides on", 22, wrap()},
+		{"note", "Note", 22, sheet.Style{Role: sheet.InputText}},
+	})
+	for i := range list {
+		x := &list[i]
+		t.add(text(emptyBox), text(x.Part.Bin), text(x.Part.Name), value(x.Pieces), text(x.From), value(nil), value(nil), text(x.To), text(""))
+		row := len(s.Rows)
+		s.Merges = append(s.Merges, sheet.Range{R1: row, C1: t.col("from"), R2: row, C2: t.col("from") + 2})
+	}
+	if len(list) == 0 {
+		t.add(sheet.Cell{Style: sheet.Style{Role: sheet.Body}}, text(""), text("nothing"))
+		t.end()
+		return
+	}
+	t.end()
+	l.allowColumn(t, "done", ticks(), "a tick when it is done")
+	l.allowColumn(t, "note", words(200), "what was done otherwise")
 }
 
 // loadTable lists the changes of one direction.

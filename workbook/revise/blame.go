@@ -23,11 +23,15 @@ func (b *Book) blameJob(list diag.List, text []byte) diag.List {
 			lines[e] = j.Where.Of(way).Line
 		}
 	}
-	starts := entries(text)
+	starts, parts := entries(text)
 	return b.blame(list, func(p diag.Problem, e *Edit) int {
 		line, ok := lines[e]
-		if !ok || p.Pos.File != "" || p.Pos.Line == 0 || starts[line] != starts[p.Pos.Line] {
+		switch {
+		case !ok || p.Pos.File != "" || p.Pos.Line == 0 || parts[line] != parts[p.Pos.Line]:
 			return far
+		case starts[line] != starts[p.Pos.Line]:
+			// Another tent may be at fault for what is said of this one.
+			return other + gap(line, p.Pos.Line)
 		}
 		return gap(line, p.Pos.Line)
 	})
@@ -45,8 +49,12 @@ func (b *Book) blameShop(list diag.List, at map[*Edit]diag.Pos) diag.List {
 	})
 }
 
-// far is the distance of an edit that a problem cannot come from.
-const far = 1 << 30
+// far is the distance of an edit that a problem cannot come from, other what is
+// added for one in another entry of the same list.
+const (
+	far   = 1 << 30
+	other = 1 << 29
+)
 
 // gap is how far a value stands from a problem. What stands on the line
 // is nearest; then what stands above it, which the problem may be within.
@@ -79,17 +87,21 @@ func (b *Book) blame(list diag.List, apart func(diag.Problem, *Edit) int) diag.L
 }
 
 // entries gives each line of a job file, from 1, the line on which its entry of
-// a list, or else its part of the job, begins.
-func entries(text []byte) map[int]int {
-	starts := map[int]int{}
-	start := 0
+// a list begins, and that on which its part of the job does.
+func entries(text []byte) (starts, parts map[int]int) {
+	starts, parts = map[int]int{}, map[int]int{}
+	start, part := 0, 0
 	for i, line := range bytes.Split(text, []byte("\n")) {
-		if bytes.HasPrefix(line, []byte("  - ")) || len(line) > 0 && line[0] != ' ' {
+		top := len(line) > 0 && line[0] != ' '
+		if top {
+			part = i + 1
+		}
+		if top || bytes.HasPrefix(line, []byte("  - ")) {
 			start = i + 1
 		}
-		starts[i+1] = start
+		starts[i+1], parts[i+1] = start, part
 	}
-	return starts
+	return starts, parts
 }
 
 // wayIn is the way to a value in a job, of a way that names an entry by its key

@@ -215,12 +215,25 @@ func (c *Comparison) loads(on map[string]*workbook.LoadChange) {
 		}
 	}
 	for id, x := range on {
+		from, to := x.Vehicle, strings.Join(vehicles[id], ", ")
+		if stay := min(x.On, x.Want); stay > 0 && !sameWords(from, to) {
+			c.Moves = append(c.Moves, workbook.LoadMove{Part: x.Part, Pieces: stay, From: from, To: to})
+		}
 		if x.Want > x.On {
-			x.Vehicle = strings.Join(vehicles[id], ", ")
+			x.Vehicle = to
 		}
 		if x.Want != x.On {
 			c.Loads = append(c.Loads, *x)
 		}
 	}
 	workbook.WalkLoads(c.Loads)
+	workbook.WalkMoves(c.Moves)
+}
+
+// sameWords tells whether two lists with commas between hold the same.
+func sameWords(a, b string) bool {
+	x, y := strings.Split(a, ", "), strings.Split(b, ", ")
+	slices.Sort(x)
+	slices.Sort(y)
+	return slices.Equal(x, y)
 }

@@ -185,6 +185,13 @@ func (a *app) comparedLoads(c *revise.Comparison) {
 			a.printf("  nothing\n")
 		}
 	}
+	if len(c.Moves) > 0 {
+		a.printf("Move to another vehicle\n")
+	}
+	for i := range c.Moves {
+		x := &c.Moves[i]
+		a.printf("  %-8s%-27s%6d  %s -> %s\n", x.Part.Bin, clip(x.Part.Name, 26), x.Pieces, x.From, x.To)
+	}
 	a.printf("On the trucks\n  %s\n", c.Basis)
 }
 
@@ -233,8 +240,19 @@ type (
 		Lines    []linePairReport `json:"lines"`
 		Basis    string           `json:"on_trucks_by"`
 		Loads    []loadReport     `json:"load_changes"`
+		Moves    []moveReport     `json:"load_moves"`
 	}
 )
+
+// moveReport is a part that rides elsewhere, as JSON.
+type moveReport struct {
+	Part   string `json:"part"`
+	Name   string `json:"name"`
+	Bin    string `json:"bin"`
+	Pieces int    `json:"pieces"`
+	From   string `json:"from"`
+	To     string `json:"to"`
+}
 
 // figure is a decimal number as JSON has it.
 func figure(n money.Number) json.Number { return json.Number(n.String()) }
@@ -249,7 +267,7 @@ func compareReport(c *revise.Comparison) sideReport {
 		return out
 	}
 	r := sideReport{Number: c.New.Job.Number, Old: c.SideBySide.Old, New: c.SideBySide.New, Totals: pairs(c.Totals), Vehicles: c.Vehicles,
-		Windows: pairs(c.Windows), Lines: []linePairReport{}, Basis: c.Basis, Loads: []loadReport{}}
+		Windows: pairs(c.Windows), Lines: []linePairReport{}, Basis: c.Basis, Loads: []loadReport{}, Moves: []moveReport{}}
 	for i := range c.Lines {
 		p := &c.Lines[i]
 		r.Lines = append(r.Lines, linePairReport{p.State, p.Key, p.Section, p.Name, p.Extra, p.Unit, figure(p.Quantity.Old), figure(p.Quantity.New),
@@ -262,6 +280,10 @@ func compareReport(c *revise.Comparison) sideReport {
 			do = "add"
 		}
 		r.Loads = append(r.Loads, loadReport{x.Part.ID, x.Part.Name, x.Part.Bin, do, x.Pieces(), x.Packs(), x.On, x.Want, x.Vehicle})
+	}
+	for i := range c.Moves {
+		x := &c.Moves[i]
+		r.Moves = append(r.Moves, moveReport{x.Part.ID, x.Part.Name, x.Part.Bin, x.Pieces, x.From, x.To})
 	}
 	return r
 }
