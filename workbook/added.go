@@ -19,6 +19,8 @@ func (l *layout) spareRows(t *table) {
 	l.name("build_added", t.s, ids, "")
 	many := sheet.Range{R1: first, C1: t.col("quantity"), R2: t.next() - 1, C2: t.col("quantity")}
 	l.allowPieces(t, many)
+	lines := sheet.Range{R1: first, C1: t.left, R2: t.next() - 1, C2: t.left + len(t.cols) - 1}
+	t.s.Highlights = append(t.s.Highlights, sheet.Highlight{Range: lines, Formula: "LEN(" + t.at("id", first) + ")=0", Role: sheet.Faint})
 	t.s.Validations = append(t.s.Validations, sheet.Validation{Kind: sheet.List, Source: "item_addable", Range: ids, AllowBlank: true,
 		Title: "Add a line", Prompt: "An id of the Price List; walls, doors and gutters follow from a tent's sides instead. Its weight is an estimate, and parts, hours and vehicles follow, when the job is quoted again.", Error: "This id is not on the Price List."})
 }

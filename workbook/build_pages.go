@@ -2,7 +2,7 @@ package workbook
 
 import "tentwright/workbook/sheet"
 
-// Measures of a wide sheet as it prints, in points.
+// Measures of a sheet as it prints with narrow margins, in points.
 const (
 	letterWidth = 612
 	a4Width     = 595
@@ -18,7 +18,7 @@ const (
 // bandLines is how many lines stay on the page of the band above them.
 const bandLines = 2
 
-// keepBands begins the pages of a wide sheet so that no band is the last row of
+// keepBands begins the pages of a sheet so that no band is the last row of
 // one. Every page up to the last band is begun here: where a program begins one
 // by itself is not known closely enough to stand just before it.
 func keepBands(s *sheet.Sheet, printed int) {
@@ -66,6 +66,9 @@ func widePage(s *sheet.Sheet, printed int) float64 {
 	high, wide := float64(letterWidth), float64(letterHeight)
 	if s.Page.Paper == "a4" {
 		high, wide = a4Width, a4Height
+	}
+	if !s.Page.Landscape {
+		high, wide = wide, high
 	}
 	columns := 0.0
 	for _, c := range s.Columns[:printed] {

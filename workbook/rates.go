@@ -34,6 +34,8 @@ func (l *layout) rates() {
 	l.taxRates(s)
 	l.deliveryRates(s)
 	l.minuteRates(s)
+	s.TitleRows = [2]int{1, 1}
+	keepBands(s, rateCols)
 	s.FreezeRows = 2
 }
 

@@ -64,9 +64,25 @@ func (a *app) list(args []string) error {
 		a.table([]string{"ITEM", "NAME", "SECTION", "UNIT", "PRICE"}, items)
 	}
 	if (what == listItems || len(tents) == 0) && (what == listTents || len(items) == 0) {
-		a.note(fmt.Sprintf("nothing in the shop has %q in its id or name", word), "try a shorter word, or none")
+		a.note(fmt.Sprintf("nothing in the shop has %q in its id or name", word), nearWord(s.catalog, word))
 	}
 	return nil
+}
+
+// nearWord is advice for a word that nothing has: one of the shop's that is
+// nearly so.
+func nearWord(c *catalog.Catalog, word string) string {
+	var words []string
+	for i := range c.Items {
+		words = append(words, strings.Fields(strings.ToLower(c.Items[i].Name))...)
+	}
+	for i := range c.Families {
+		words = append(words, strings.Fields(strings.ToLower(c.Families[i].Name))...)
+	}
+	if near, ok := diag.Nearest(strings.ToLower(word), words); ok {
+		return `did you mean "` + strings.Trim(near, ",;:()") + `"?`
+	}
+	return "try a shorter word, or none"
 }
 
 // sizeRows is every size that fits the word, as --tent names it.
