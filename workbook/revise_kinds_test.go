@@ -28,7 +28,7 @@ var moreKinds = []struct {
 	{"text", typeText}, {"address", typeAddress}, {"days moved", moveDays},
 	{"size", typeSize}, {"eave", typeLeg}, {"side", typeSide}, {"another side", typeSide},
 	{"any degree", typeDegree}, {"charge for a lost piece", typeReplacement}, {"reach of a zone", typeReach},
-	{"other item", typeItem}, {"deleted line", deleteLine}, {"copied line", copyLine}, {"inserted line", insertLine},
+	{"note of a line", typeNote}, {"other item", typeItem}, {"deleted line", deleteLine}, {"copied line", copyLine}, {"inserted line", insertLine},
 }
 
 func newLine(id string, many money.Number) job.Line { return job.Line{Item: id, Quantity: many} }
@@ -178,6 +178,17 @@ func typeItem(x *requoting) bool {
 	return x.setAt("build_id", x.row("build_key", key), l.Item) && x.number("qty_"+named(key), &l.Quantity, 1, 90, 0)
 }
 
+// typeNote types what the yard must know of a line.
+func typeNote(x *requoting) bool {
+	at, _, ok := x.orderLine()
+	if !ok {
+		return false
+	}
+	words := *some(x.editing, []string{"ivory", "=SUM(1)", "two for the band", "Größe 3"})
+	x.now.Job.Items[at].Note = words
+	return x.setAt("build_note", x.row("build_key", "L:"+strconv.Itoa(at+1)), words)
+}
+
 func deleteLine(x *requoting) bool {
 	at, row, ok := x.orderLine()
 	if ok {
@@ -192,7 +203,7 @@ func copyLine(x *requoting) bool {
 	at, row, ok := x.orderLine()
 	if ok {
 		l := x.now.Job.Items[at]
-		x.rows = append(x.rows, rowEdit{row: row, add: &job.Line{Item: l.Item, Quantity: l.Quantity, Discount: l.Discount}, do: func(m *calc.Macro, tab string, row int) {
+		x.rows = append(x.rows, rowEdit{row: row, add: &job.Line{Item: l.Item, Quantity: l.Quantity, Discount: l.Discount, Note: l.Note}, do: func(m *calc.Macro, tab string, row int) {
 			m.Insert(tab, row+1, 1)
 			m.Copy(tab, row, row+1)
 		}})
