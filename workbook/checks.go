@@ -136,24 +136,24 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 		return "SUMIFS(pick_quantity,pick_part," + quoted(rest) + ")", ""
 	case "chairs":
 		return "SUMIFS(need_quantity,need_tags," + tagPattern(quote.ChairTag) + ")", "job_guests"
-	case "requote tents":
-		if len(l.q.Parts.Tents) > 0 {
-			return `COUNTIF(tent_state,"requote")`, ""
-		}
-	case "requote job":
-		return `COUNTIF(field_state,"requote")`, ""
-	case "added lines":
-		return `SUMPRODUCT((LEN(build_added)>0)*(COUNTIF(item_id,build_added)=0))`, ""
-	case "requote lines":
-		return "COUNTIF(build_added,\"?*\")", ""
-	case "requote site":
-		return groundFormula, ""
-	case "requote zone":
-		return `IF(COUNTIF(zones_reaches,"Yes")=0,1,0)`, ""
-	case "parts on vehicles":
-		return offVehicle, ""
 	}
-	return "", ""
+	return l.editedFormula(kind), ""
+}
+
+// editedFormula is the formula of a check that only an edited workbook can fail.
+func (l *layout) editedFormula(kind string) string {
+	if kind == "requote tents" && len(l.q.Parts.Tents) == 0 {
+		return ""
+	}
+	return map[string]string{
+		"requote tents":     `COUNTIF(tent_state,"requote")`,
+		"requote job":       `COUNTIF(field_state,"requote")`,
+		"requote lines":     `COUNTIF(build_added,"?*")`,
+		"requote site":      groundFormula,
+		"requote zone":      `IF(COUNTIF(zones_reaches,"Yes")=0,1,0)`,
+		"added lines":       `SUMPRODUCT((LEN(build_added)>0)*(COUNTIF(item_id,build_added)=0))`,
+		"parts on vehicles": offVehicle,
+	}[kind]
 }
 
 // needFormula tells whether a line is ordered and what it needs is not, by any

@@ -45,6 +45,12 @@ func (l *layout) priceList() {
 	}
 	t.end()
 	t.widths()
+	l.priceRules(t)
+}
+
+// priceRules says what prints of the price list and what may be typed into it.
+func (l *layout) priceRules(t *table) {
+	s := t.s
 	// The last columns are for the screen; with them the list prints too small.
 	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: t.col("describe") - 1}
 	l.allowColumn(t, "price", amounts(), "base price of one, for the base period")

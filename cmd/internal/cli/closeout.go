@@ -53,7 +53,7 @@ func (a *app) closeout(path string, f *asideFlags) error {
 		a.note(fmt.Sprintf("%s was edited since it was quoted (edits: %d); the total is computed with them", path, n), "")
 	}
 	if f.book == "" {
-		f.book = kept(path, "closeout")
+		f.book = besideName(path, "closeout")
 	}
 	if err := f.write(workbook.LayoutClosing(c.Quote, &c.Closing), a.inputs(path)...); err != nil {
 		return err

@@ -2,9 +2,6 @@ package cli
 
 import (
 	"encoding/json"
-	"fmt"
-	"path/filepath"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -286,9 +283,4 @@ func compareReport(c *revise.Comparison) sideReport {
 		r.Moves = append(r.Moves, moveReport{x.Part.ID, x.Part.Name, x.Part.Bin, x.Pieces, x.From, x.To})
 	}
 	return r
-}
-
-// kept is the default name of a workbook that is made from another.
-func kept(path, ending string) string {
-	return fmt.Sprintf("%s-%s.xlsx", strings.TrimSuffix(path, filepath.Ext(path)), ending)
 }

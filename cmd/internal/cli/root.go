@@ -25,7 +25,9 @@ beside them.`,
   tentwright list items chair
   tentwright new my-yard
   tentwright check my-yard
-  tentwright quote dinner.yaml`,
+  tentwright quote dinner.yaml
+  tentwright intake
+  tentwright requote dinner.xlsx`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          onlyFiles,

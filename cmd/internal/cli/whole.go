@@ -3,6 +3,7 @@ package cli
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -151,4 +152,9 @@ func writeBeside(o output) (string, error) {
 		return "", err
 	}
 	return temp.Name(), nil
+}
+
+// besideName is the default name of a workbook that is made from another.
+func besideName(path, ending string) string {
+	return fmt.Sprintf("%s-%s.xlsx", strings.TrimSuffix(path, filepath.Ext(path)), ending)
 }
