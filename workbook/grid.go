@@ -3,7 +3,6 @@ package workbook
 import (
 	"strconv"
 	"strings"
-	"unicode/utf16"
 
 	"tentwright/catalog/money"
 	"tentwright/workbook/sheet"
@@ -179,22 +178,6 @@ func ident(id string) string {
 		}
 	}
 	return b.String()
-}
-
-// short is a text of at most so many UTF-16 units, in which the file format
-// counts; one that is cut ends in three points. Headers, prompts and texts within
-// formulas have limits that names given by people do not.
-func short(s string, most int) string {
-	if len(utf16.Encode([]rune(s))) <= most {
-		return s
-	}
-	used := 1 // the three points are one sign
-	for i, r := range s {
-		if used += utf16.RuneLen(r); used > most {
-			return s[:i] + "…"
-		}
-	}
-	return s
 }
 
 // quoted is a text as a formula writes it; the format takes at most 255

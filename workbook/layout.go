@@ -156,7 +156,7 @@ const mostInBand = 90
 // page is how every sheet of the office prints.
 func (l *layout) page(landscape bool) sheet.Page {
 	return sheet.Page{Paper: l.q.Catalog.Company.Paper, Landscape: landscape, FitWide: true, Margins: sheet.Narrow,
-		HeaderLeft: short(l.q.Catalog.Company.Name, mostInBand), HeaderRight: short(l.reference(), mostInBand), FooterLeft: short(l.q.Job.Event.Name, mostInBand)}
+		HeaderLeft: sheet.Short(l.q.Catalog.Company.Name, mostInBand), HeaderRight: sheet.Short(l.reference(), mostInBand), FooterLeft: sheet.Short(l.q.Job.Event.Name, mostInBand)}
 }
 
 // reference names the quote and its revision.

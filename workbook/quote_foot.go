@@ -63,7 +63,8 @@ func (p *quotePage) signature(who, whose string) {
 	}
 	p.put(14, captions...)
 	anyText := sheet.Validation{Kind: sheet.TextLen, Max: "200", AllowBlank: true}
-	day := sheet.Validation{Kind: sheet.Date, Min: firstDay, Max: lastDay, AllowBlank: true}
+	day := sheet.AnyDay()
+	day.AllowBlank = true
 	p.sign(row, quoteNo, whose, "name", anyText, "name of who signs, of the "+whose)
 	p.sign(row, quoteCount, whose, "signature", anyText, "signature of the "+whose+", by hand on paper")
 	p.sign(row, quoteMark, whose, "date", day, "day of signing, such as 2026-07-04")

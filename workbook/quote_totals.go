@@ -150,7 +150,7 @@ func (p *quotePage) officeTotals() {
 	for i := range r.Taxes {
 		t := &r.Taxes[i]
 		id := "tax_" + ident(t.Tax.ID)
-		words := quoted(short(t.Tax.Name, mostInLabel)+", ") + "&" + id + `_rate&" %"&IF(job_exempt="Yes",` + quoted(exemptWords) + `,"")`
+		words := quoted(sheet.Short(t.Tax.Name, mostInLabel)+", ") + "&" + id + `_rate&" %"&IF(job_exempt="Yes",` + quoted(exemptWords) + `,"")`
 		p.sum(sheet.Label, formula(words, p.taxLabel(t)), sheet.Cell{}, formula(id+"_amount", t.Amount))
 	}
 	p.sum(sheet.Grand, text("Total"), sheet.Cell{}, formula("total_due", r.Total))
@@ -254,7 +254,7 @@ const mostInLabel = 100
 
 // taxLabel is a tax with its rate.
 func (p *quotePage) taxLabel(t *price.TaxLine) string {
-	label := short(t.Tax.Name, mostInLabel) + ", " + t.Tax.Rate.String() + " %"
+	label := sheet.Short(t.Tax.Name, mostInLabel) + ", " + t.Tax.Rate.String() + " %"
 	if p.l.q.Job.Customer.Exempt {
 		label += exemptWords
 	}
@@ -264,7 +264,7 @@ func (p *quotePage) taxLabel(t *price.TaxLine) string {
 // surchargeLabel names a charge on the whole.
 func surchargeLabel(line *price.Line) string {
 	if line.Kind == price.Loading {
-		return "Surcharge: " + short(line.Name, mostInLabel)
+		return "Surcharge: " + sheet.Short(line.Name, mostInLabel)
 	}
 	return line.Name
 }

@@ -53,7 +53,7 @@ func (l *layout) quotePage(customer bool) {
 	c := l.q.Catalog
 	p := &quotePage{l: l, customer: customer, show: l.q.Job.ShowPrices(c),
 		s: &sheet.Sheet{Name: SheetQuote, Tab: sheet.TabOffice, Protected: true, HideGrid: true, Page: sheet.Page{
-			Paper: c.Company.Paper, FitWide: true, FooterLeft: short(c.Company.Name, mostInBand) + ", " + short(l.reference(), mostInBand)}}}
+			Paper: c.Company.Paper, FitWide: true, FooterLeft: sheet.Short(c.Company.Name, mostInBand) + ", " + sheet.Short(l.reference(), mostInBand)}}}
 	for _, w := range quoteWidths {
 		p.s.Columns = append(p.s.Columns, sheet.Column{Width: w})
 	}

@@ -77,7 +77,7 @@ func (l *layout) allowDown(s *sheet.Sheet, first, col int, v sheet.Validation, e
 // allowRange limits a block. The words are shown before and after typing, so
 // they say what is wanted and not what was wrong.
 func (l *layout) allowRange(s *sheet.Sheet, r sheet.Range, v sheet.Validation, explain string) {
-	explain = short(explain, mostExplained)
+	explain = sheet.Short(explain, mostExplained)
 	v.Range = r
 	v.Title, v.Prompt, v.Error = "What goes here", explain, "This value does not fit: "+explain
 	s.Validations = append(s.Validations, v)

@@ -11,13 +11,6 @@ import (
 // paymentRows is how many payments the office can enter.
 const paymentRows = 6
 
-// Days that can be typed, as spreadsheets count them: from 1 January 2000 to the
-// end of 2099. Beyond them a date is a slip of the keyboard.
-const (
-	firstDay = "36526"
-	lastDay  = "73050"
-)
-
 // blankTo fills a row up to a column, so that figures stand under their heads.
 func blankTo(col int) []sheet.Cell { return make([]sheet.Cell, col-1) }
 
@@ -213,7 +206,7 @@ func (l *layout) payments(s *sheet.Sheet) {
 		explain string
 	}{
 		{"note", wordsCol, words(mostExplained), "what the payment was for, or how it came"},
-		{"date", baseCol, sheet.Validation{Kind: sheet.Date, Min: firstDay, Max: lastDay}, "the day on which it was received, such as 2026-07-04"},
+		{"date", baseCol, sheet.AnyDay(), "the day on which it was received, such as 2026-07-04"},
 		{"amount", figureCol, sheet.Validation{Kind: sheet.Decimal, Min: "-10000000", Max: "10000000"}, "the amount received; what was given back is below zero"},
 	} {
 		l.rangeName("payments_"+x.name, s, x.col, first)

@@ -58,7 +58,7 @@ func (f *form) shape(d *field) (placed, sheet.Validation) {
 	}
 	switch d.to(new(job.Job)).(type) {
 	case *unit.Date:
-		return input(colValue, sheet.DateISO), days()
+		return input(colValue, sheet.DateISO), sheet.AnyDay()
 	case *int:
 		return left(input(colValue, sheet.General)), wholes(d.least, d.most)
 	case *money.Number:
@@ -137,7 +137,7 @@ func (f *form) payments() {
 	for n := range paymentLines {
 		f.row(cell(colLabel, fmt.Sprintf("Payment %d", n+1), label()), input(colValue, sheet.DateISO), input(colD, sheet.Money), input(colE, sheet.Text))
 		f.merge(colE, colH)
-		f.allow(colValue, days(), "The day on which it was received, e.g. 2026-07-04."+years)
+		f.allow(colValue, sheet.AnyDay(), "The day on which it was received, e.g. 2026-07-04."+years)
 		f.allow(colD, decimals(10000000), "The amount, without a currency sign.")
 		f.allow(colE, words(250), "What it is for.")
 	}

@@ -73,7 +73,7 @@ func Form(c *catalog.Catalog, made unit.Date) *sheet.Book {
 // page is how every sheet prints.
 func (f *form) page(landscape bool) sheet.Page {
 	return sheet.Page{Paper: f.c.Company.Paper, Landscape: landscape, FitWide: true, Margins: sheet.Narrow,
-		HeaderLeft: short(f.c.Company.Name, 90), HeaderRight: "Intake of a job"}
+		HeaderLeft: sheet.Short(f.c.Company.Name, 90), HeaderRight: "Intake of a job"}
 }
 
 // head is the title, what to do, and the mark by which the form is known.
@@ -215,7 +215,7 @@ func (f *form) merge(from, to int) {
 func (f *form) allow(col int, v sheet.Validation, prompt string) {
 	n := len(f.s.Rows)
 	v.Range = sheet.Range{R1: n, C1: col, R2: n, C2: col}
-	v.Title, v.Prompt, v.AllowBlank = "What goes here", short(prompt, 200), true
+	v.Title, v.Prompt, v.AllowBlank = "What goes here", sheet.Short(prompt, 200), true
 	v.Error = "This does not fit: " + v.Prompt
 	f.s.Validations = append(f.s.Validations, v)
 }
@@ -257,16 +257,5 @@ func wholes(least, most int) sheet.Validation {
 func decimals(most int) sheet.Validation {
 	return sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: strconv.Itoa(most)}
 }
-
-// days is from 1 January 2000 to the end of 2099, by their numbers in a sheet.
-func days() sheet.Validation {
-	return sheet.Validation{Kind: sheet.Date, Min: strconv.Itoa(firstDay.Serial()), Max: strconv.Itoa(lastDay.Serial())}
-}
-
-// The days that a form takes; others are slips of the keyboard.
-var (
-	firstDay = unit.Date{Year: 2000, Month: 1, Day: 1}
-	lastDay  = unit.Date{Year: 2099, Month: 12, Day: 31}
-)
 
 func yesOrNo() sheet.Validation { return sheet.Validation{Kind: sheet.List, Source: "Yes,No"} }

@@ -32,7 +32,7 @@ func (r *reader) value(d *field, s spot) {
 	case *string:
 		*to = r.words(s)
 		if d.path == "customer.email" && *to != "" && !strings.Contains(*to, "@") {
-			r.warn(s, diag.BadValue, "", "%q has no @; an address such as office@larkmere.example was expected", short(*to, 60))
+			r.warn(s, diag.BadValue, "", "%q has no @; an address such as office@larkmere.example was expected", sheet.Short(*to, 60))
 		}
 	case *[]string:
 		*to = append(*to, r.words(s))
@@ -156,7 +156,7 @@ func (r *reader) figure(s spot, example string) (n money.Number, signed, ok bool
 		if strings.Count(text, ",") == 1 && strings.Trim(text, "0123456789,") == "" {
 			advice = "write a point for decimals and nothing between thousands"
 		}
-		r.fault(s, diag.BadValue, advice, "%q is no number; a number such as %s was expected", short(text, 60), example)
+		r.fault(s, diag.BadValue, advice, "%q is no number; a number such as %s was expected", sheet.Short(text, 60), example)
 		return money.Zero, false, false
 	}
 	r.fault(s, diag.WrongKind, "", "the cell holds %s; a number such as %s was expected", shown(c), example)
@@ -216,15 +216,15 @@ func (r *reader) day(s spot) unit.Date {
 	case sheet.FoundText:
 		var err error
 		if d, err = unit.ParseDate(strings.TrimSpace(c.Text)); err != nil {
-			r.fault(s, diag.BadValue, "type it into the date cell as 2026-07-04; nobody can tell day and month apart in other forms", "%q is a text and not a day that can be read; %s", short(shown(c), 60), expected)
+			r.fault(s, diag.BadValue, "type it into the date cell as 2026-07-04; nobody can tell day and month apart in other forms", "%q is a text and not a day that can be read; %s", sheet.Short(shown(c), 60), expected)
 			return d
 		}
 	default:
 		r.fault(s, diag.WrongKind, "", "the cell holds %s; %s", shown(c), expected)
 		return d
 	}
-	if d.Before(firstDay) || lastDay.Before(d) {
-		r.fault(s, diag.OutOfRange, "", "%s is not between %s and %s; %s", d, firstDay, lastDay, expected)
+	if d.Before(sheet.FirstDay()) || sheet.LastDay().Before(d) {
+		r.fault(s, diag.OutOfRange, "", "%s is not between %s and %s; %s", d, sheet.FirstDay(), sheet.LastDay(), expected)
 		return unit.Date{}
 	}
 	return d
@@ -250,7 +250,7 @@ func (r *reader) length(s spot, bare string) unit.Length {
 	}
 	l, err := unit.ParseLength(text)
 	if err != nil {
-		r.fault(s, diag.BadValue, "", "%q is no length that can be read; a number such as 12, or 12 %s, was expected", short(shown(c), 60), bare)
+		r.fault(s, diag.BadValue, "", "%q is no length that can be read; a number such as 12, or 12 %s, was expected", sheet.Short(shown(c), 60), bare)
 		return 0
 	}
 	return l
@@ -269,6 +269,6 @@ func (r *reader) choice(s spot, list choices, expected string) string {
 	if len(list) == 0 {
 		return text // the shop has no list; the job's check decides
 	}
-	r.fault(s, diag.NotOneOf, diag.DidYouMean(text, list.texts()), "%q is not in the list; %s was expected", short(text, 60), expected)
+	r.fault(s, diag.NotOneOf, diag.DidYouMean(text, list.texts()), "%q is not in the list; %s was expected", sheet.Short(text, 60), expected)
 	return ""
 }

@@ -5,6 +5,7 @@ import (
 
 	"tentwright/catalog/diag"
 	"tentwright/quote/job"
+	"tentwright/workbook/sheet"
 )
 
 // items reads every row with a quantity. A row of the form names its item by
@@ -49,9 +50,9 @@ func (t *table) freeRow(row int) bool {
 	switch {
 	case name == "" && hint != "" && hint != chooseItem:
 		t.r.told[row] = true
-		t.r.fault(s, HalfFilled, "choose it from the list, or clear the row", "no item is chosen although %q stands beside it; an item was expected", short(hint, 60))
+		t.r.fault(s, HalfFilled, "choose it from the list, or clear the row", "no item is chosen although %q stands beside it; an item was expected", sheet.Short(hint, 60))
 	case name != "" && !items(t.r.c).has(name):
-		t.r.fault(s, diag.NotOneOf, diag.DidYouMean(name, items(t.r.c).texts()), "%q is not in the list; an item of the shop was expected", short(name, 60))
+		t.r.fault(s, diag.NotOneOf, diag.DidYouMean(name, items(t.r.c).texts()), "%q is not in the list; an item of the shop was expected", sheet.Short(name, 60))
 	default:
 		return false
 	}

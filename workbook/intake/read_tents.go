@@ -97,7 +97,7 @@ func (r *reader) size(s spot, f *catalog.Family) string {
 	if len(others) > 0 {
 		advice = "it is a size of " + strings.Join(others, ", ")
 	}
-	r.fault(s, diag.NotOneOf, advice, "%q is no size of %s; one of its sizes was expected", short(text, 60), f.Name)
+	r.fault(s, diag.NotOneOf, advice, "%q is no size of %s; one of its sizes was expected", sheet.Short(text, 60), f.Name)
 	return ""
 }
 

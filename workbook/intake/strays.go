@@ -27,7 +27,7 @@ func (r *reader) strays() {
 				continue
 			}
 			r.warn(spot{sheet: s, row: row, col: col, label: fmt.Sprintf("row %d", row)}, NotRead, "type it into the cream cell that it is for, or into a note",
-				"%q is not read, for this is no cell to fill in; words in the cream cells were expected", short(shown(c), 60))
+				"%q is not read, for this is no cell to fill in; words in the cream cells were expected", sheet.Short(shown(c), 60))
 		}
 	}
 }

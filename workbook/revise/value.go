@@ -144,17 +144,15 @@ func readTruth(c sheet.FoundCell, text string) (value, error) {
 	return value{}, fmt.Errorf("found %q; Yes or No was expected", text)
 }
 
-// firstDay and lastDay bound what is taken for a date, 1950 to 2199; what lies
-// outside is a number in the wrong cell.
-const (
-	firstDay = 18264
-	lastDay  = 109574
-)
+// inDays tells whether a number can be a day that people type.
+func inDays(n float64) bool {
+	return n >= float64(sheet.FirstDay().Serial()) && n < float64(sheet.LastDay().Serial()+1)
+}
 
 func readDay(c sheet.FoundCell, text string) (value, error) {
 	if c.Kind == sheet.FoundNumber {
 		serial := int(c.Number)
-		if serial < firstDay || serial > lastDay {
+		if !inDays(c.Number) {
 			return value{}, fmt.Errorf("found the number %s; %s was expected", plainNumber(c), expected(day, ""))
 		}
 		d := serialDay(serial)

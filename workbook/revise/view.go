@@ -170,7 +170,7 @@ func at(file string, p sheet.Place) diag.Pos {
 func shown(c sheet.FoundCell) string {
 	switch c.Kind {
 	case sheet.FoundNumber:
-		if c.Day && c.Number >= firstDay && c.Number < lastDay+1 {
+		if c.Day && inDays(c.Number) {
 			return serialDay(int(c.Number)).String()
 		}
 		return plainNumber(c)

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strings"
 	"unicode"
+	"unicode/utf16"
 )
 
 // MaxText is the most UTF-16 units one cell can hold, ISO/IEC 29500.
@@ -54,4 +55,20 @@ func cleanRune(r rune) rune {
 		return -1
 	}
 	return r
+}
+
+// Short is a text of at most so many UTF-16 units, in which the file format
+// counts; one that is cut ends in three points. Headers, prompts and texts within
+// formulas have limits that names given by people do not.
+func Short(s string, most int) string {
+	if len(utf16.Encode([]rune(s))) <= most {
+		return s
+	}
+	used := 1 // the three points are one sign
+	for i, r := range s {
+		if used += utf16.RuneLen(r); used > most {
+			return s[:i] + "…"
+		}
+	}
+	return s
 }

@@ -1,5 +1,11 @@
 package sheet
 
+import (
+	"strconv"
+
+	"tentwright/catalog/unit"
+)
+
 // Validation limits what may be typed into a range and says so: Prompt shows
 // while a cell is selected, Error when the typed value is refused.
 type Validation struct {
@@ -11,6 +17,18 @@ type Validation struct {
 	Prompt     string // at most 255 characters
 	Error      string // at most 255 characters; empty repeats the prompt
 	AllowBlank bool
+}
+
+// FirstDay and LastDay bound the days that people type; beyond them a date is a
+// slip of the keyboard, or a number in the wrong cell.
+func FirstDay() unit.Date { return unit.Date{Year: 2000, Month: 1, Day: 1} }
+
+// LastDay is the last of them.
+func LastDay() unit.Date { return unit.Date{Year: 2099, Month: 12, Day: 31} }
+
+// AnyDay limits a cell to these days.
+func AnyDay() Validation {
+	return Validation{Kind: Date, Min: strconv.Itoa(FirstDay().Serial()), Max: strconv.Itoa(LastDay().Serial())}
 }
 
 // Kind is what a validation accepts.

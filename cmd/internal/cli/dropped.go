@@ -118,14 +118,10 @@ func (a *app) openIntake(path string) (*quote.Quote, *jobFile, *shop, error) {
 		}
 		return nil, nil, nil, notOurs(path, f.found)
 	}
-	s, err := a.findShop(filepath.Dir(path), ".")
+	s, err := a.useShop(filepath.Dir(path), ".")
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	if err := s.load(); err != nil {
-		return nil, nil, nil, err
-	}
-	a.warn(s)
 	file, list := a.jobFromIntake(path, f.data, f.found, s)
 	for i := range list {
 		if list[i].Pos.Cell != "" {

@@ -47,14 +47,10 @@ func (a *app) writeIntake(path string, force bool) error {
 	if !endsIn(path, ".xlsx") {
 		return misuse("give it a name such as "+intakeBook, "%q does not end like a workbook", path)
 	}
-	s, err := a.findShop(".")
+	s, err := a.useShop(".")
 	if err != nil {
 		return err
 	}
-	if err := s.load(); err != nil {
-		return err
-	}
-	a.warn(s)
 	data, err := bookBytes(intake.Form(s.catalog, today(a.now())))
 	if err != nil {
 		return err

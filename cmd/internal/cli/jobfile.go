@@ -143,14 +143,10 @@ func (a *app) open(path string) (*quote.Quote, *jobFile, *shop, error) {
 	if err := f.noJob(); err != nil {
 		return nil, nil, nil, err
 	}
-	s, err := a.findShop(filepath.Dir(path), ".")
+	s, err := a.useShop(filepath.Dir(path), ".")
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	if err := s.load(); err != nil {
-		return nil, nil, nil, err
-	}
-	a.warn(s)
 	q, err := f.build(s)
 	return q, f, s, err
 }

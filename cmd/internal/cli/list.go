@@ -45,14 +45,10 @@ func (a *app) list(args []string) error {
 	if len(args) == 1 {
 		word = args[0]
 	}
-	s, err := a.findShop(".")
+	s, err := a.useShop(".")
 	if err != nil {
 		return err
 	}
-	if err := s.load(); err != nil {
-		return err
-	}
-	a.warn(s)
 	tents, items := sizeRows(s.catalog, word), itemRows(s.catalog, word)
 	if what != listItems {
 		a.table([]string{"TENT", "NAME", "PRICE"}, tents)

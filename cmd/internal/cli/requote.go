@@ -164,14 +164,10 @@ func (a *app) inputs(path string) []string {
 func (a *app) revise(b *revise.Book, f *requoteFlags) (*revise.Result, error) {
 	var shop *catalog.Catalog
 	if f.reprice {
-		s, err := a.findShop(filepath.Dir(b.File), ".")
+		s, err := a.useShop(filepath.Dir(b.File), ".")
 		if err != nil {
 			return nil, err
 		}
-		if err := s.load(); err != nil {
-			return nil, err
-		}
-		a.warn(s)
 		shop = s.catalog
 	}
 	result, list := b.Revise(shop)

@@ -44,6 +44,20 @@ func (a *app) findShop(folders ...string) (*shop, error) {
 	return &shop{dir: builtIn, files: catalog.Demo()}, nil
 }
 
+// useShop finds and reads the shop that findShop finds, and warns of
+// demonstration prices.
+func (a *app) useShop(folders ...string) (*shop, error) {
+	s, err := a.findShop(folders...)
+	if err != nil {
+		return nil, err
+	}
+	if err := s.load(); err != nil {
+		return nil, err
+	}
+	a.warn(s)
+	return s, nil
+}
+
 // shopAbove is the nearest folder from dir upwards that holds a company file,
 // as seen from the working folder.
 func shopAbove(dir string) (string, bool) {
