@@ -277,9 +277,13 @@ func (l *layout) loadSheet(c *SideBySide) {
 	l.loadTable(s, "add", "ADD to the load, by the walking order of the yard", c.Loads, func(x *LoadChange) bool { return x.Want > x.On })
 	l.loadTable(s, "off", "TAKE OFF the load and put back", c.Loads, func(x *LoadChange) bool { return x.Want < x.On })
 	l.moveTable(s, c.Moves)
-	s.FreezeRows = 2
-	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: 9}
+	s.FreezeRows, s.TitleRows = 2, [2]int{1, 1}
+	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: loadPrinted}
+	keepBands(s, loadPrinted)
 }
+
+// loadPrinted is how many columns of the load's changes are printed.
+const loadPrinted = 9
 
 // moveTable lists what goes over to another vehicle, wholly or in part: how much
 // rides where is on the new revision's Truck Manifest.
@@ -338,13 +342,13 @@ func (l *layout) loadTable(s *sheet.Sheet, name, title string, list []LoadChange
 				formula(packFormula(x.Part, t.at("pieces", row)), x.Packs()), value(x.On), value(x.Want), text(x.Vehicle), text(""), text(x.Part.ID))
 		}
 	}
+	t.widths()
 	if t.next() == t.first {
 		t.add(sheet.Cell{Style: sheet.Style{Role: sheet.Body}}, text(""), text("nothing"))
 		t.end()
 		return
 	}
 	t.end()
-	t.widths()
 	l.allowColumn(t, "done", ticks(), "a tick when it is done")
 	l.allowColumn(t, "note", words(200), "what was done otherwise")
 }
