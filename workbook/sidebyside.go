@@ -279,16 +279,32 @@ func (l *layout) loadSheet(c *SideBySide) {
 	l.moveTable(s, c.Moves)
 	s.FreezeRows, s.TitleRows = 2, [2]int{1, 1}
 	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: loadPrinted}
-	keepBands(s, loadPrinted)
 }
 
 // loadPrinted is how many columns of the load's changes are printed.
 const loadPrinted = 9
 
+// fewRows is how many rows may stand above a table of the load's changes on its
+// page, so that its heads and first lines surely fit below them.
+const fewRows = 14
+
+// loadBand opens a table of the load's changes, on a new page where much stands
+// on this one.
+func loadBand(s *sheet.Sheet, title string) {
+	above := len(s.Rows)
+	if n := len(s.Breaks); n > 0 {
+		above -= s.Breaks[n-1]
+	}
+	if above > fewRows {
+		s.Breaks = append(s.Breaks, len(s.Rows)+2) // behind the empty row of the band
+	}
+	band(s, title, loadPrinted)
+}
+
 // moveTable lists what goes over to another vehicle, wholly or in part: how much
 // rides where is on the new revision's Truck Manifest.
 func (l *layout) moveTable(s *sheet.Sheet, list []LoadMove) {
-	band(s, "MOVE to another vehicle, as the Truck Manifest of the new revision shares it out", 9)
+	loadBand(s, "MOVE to another vehicle, as the Truck Manifest of the new revision shares it out")
 	t := l.startTable(s, "move", []column{
 		{"done", "Done", 7, tick()},
 		{"bin", "Bin", 10, body(sheet.Text)},
@@ -318,7 +334,7 @@ func (l *layout) moveTable(s *sheet.Sheet, list []LoadMove) {
 
 // loadTable lists the changes of one direction.
 func (l *layout) loadTable(s *sheet.Sheet, name, title string, list []LoadChange, is func(*LoadChange) bool) {
-	band(s, title, 9)
+	loadBand(s, title)
 	t := l.startTable(s, name, []column{
 		{"done", "Done", 7, tick()},
 		{"bin", "Bin", 10, body(sheet.Text)},
