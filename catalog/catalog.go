@@ -10,6 +10,13 @@
 //	trucks.yaml       Fleet: vehicles and licence flags
 //	site.yaml         SiteFactor: what slows the work
 //
+// and, where the shop has them,
+//
+//	anchors.yaml      Anchors: wind, soil, stakes, ballast
+//	occupancy.yaml    Occupancy: how many people, which exits, by local code
+//	power.yaml        Power: heat, light and current
+//	calendar.yaml     Calendar: holidays, and which date follows from which
+//
 // Everything a shop may want to change is data in these files; the code knows
 // only how the kinds relate.
 package catalog
@@ -32,6 +39,11 @@ type Catalog struct {
 	Rates    Rates
 	Fleet    Fleet
 	Site     []SiteFactor
+
+	Anchors   *Anchors   // nil: the shop has no such file
+	Occupancy *Occupancy // likewise
+	Power     *Power
+	Calendar  *Calendar
 
 	Demo    bool   // the demonstration prices are in force
 	Logo    []byte // of the letterhead; none if the shop has none
@@ -118,10 +130,28 @@ type files struct {
 	site struct {
 		Factors []SiteFactor `yaml:"factors,required"`
 	}
+	anchors struct {
+		Anchors *Anchors `yaml:"anchors,required"`
+	}
+	occupancy struct {
+		Occupancy *Occupancy `yaml:"occupancy,required"`
+	}
+	power struct {
+		Power *Power `yaml:"power,required"`
+	}
+	calendar struct {
+		Calendar *Calendar `yaml:"calendar,required"`
+	}
 }
 
 // Files lists the names that a shop folder must hold.
 func Files() []string {
 	return []string{"company.yaml", "tents.yaml", "parts.yaml", "accessories.yaml",
 		"labour.yaml", "rates.yaml", "trucks.yaml", "site.yaml"}
+}
+
+// MoreFiles lists the names that a shop folder may hold beside those it must.
+// What follows from such a file is left out, and said so, where it is missing.
+func MoreFiles() []string {
+	return []string{"anchors.yaml", "occupancy.yaml", "power.yaml", "calendar.yaml"}
 }

@@ -115,7 +115,24 @@ func (c *Catalog) check(f *files, form *source.Form, list *diag.List) {
 	k.checkLabour()
 	k.checkRates()
 	k.checkFleet()
+	k.checkMore()
 	c.weigh(form, list)
+}
+
+// checkMore checks the files that a shop need not have.
+func (k *checker) checkMore() {
+	if k.c.Anchors != nil {
+		k.checkAnchors()
+	}
+	if k.c.Occupancy != nil {
+		k.checkOccupancy()
+	}
+	if k.c.Power != nil {
+		k.checkPower()
+	}
+	if k.c.Calendar != nil {
+		k.checkCalendar()
+	}
 }
 
 // checkUnits wants every file's numbers to be for the company's units.

@@ -48,6 +48,8 @@ var drivers = []Driver{
 	{"gutter", "gutter length", true, false},
 	{"stakes", "stakes", true, false},
 	{"ballast", "ballast pieces", true, false},
+	{"filled-ballast", "ballast pieces filled on site", true, false},
+	{"solid-ballast", "solid ballast pieces", true, false},
 	{"job", "the job", false, false},
 	{"distance", "distance one way", false, false},
 	{"trips", "vehicle trips out", false, true},

@@ -1,5 +1,6 @@
-// Package quote runs the stages that turn a job into a finished quote: parts,
-// load, labour, price, in this order, and nothing else.
+// Package quote runs the stages that turn a job into a finished quote: tents,
+// anchors, power, parts, exits, site plan, load, labour, price, dates, in this
+// order, and nothing else.
 //
 // Minutes depend on weights and trips, and payload on the people who ride.
 // The circle is cut by one rule: as many ride as the vehicles have seats,
@@ -9,21 +10,33 @@ package quote
 import (
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
+	"tentwright/quote/anchor"
+	"tentwright/quote/dates"
+	"tentwright/quote/egress"
 	"tentwright/quote/job"
 	"tentwright/quote/labour"
+	"tentwright/quote/layout"
 	"tentwright/quote/load"
 	"tentwright/quote/parts"
+	"tentwright/quote/power"
 	"tentwright/quote/price"
+	"tentwright/quote/tent"
 )
 
-// Quote is a job with the result of every stage.
+// Quote is a job with the result of every stage. A stage whose file the shop
+// does not have leaves nil.
 type Quote struct {
 	Catalog *catalog.Catalog
 	Job     *job.Job
+	Anchor  *anchor.Result
+	Power   *power.Result
 	Parts   *parts.Result
+	Egress  *egress.Result
+	Plan    *layout.Plan
 	Load    *load.Plan
 	Labour  *labour.Result
 	Price   *price.Result
+	Dates   *dates.Result
 	Checks  []Check
 }
 
@@ -35,12 +48,10 @@ func Build(c *catalog.Catalog, j *job.Job) (*Quote, diag.List) {
 		return nil, list
 	}
 	q := &Quote{Catalog: c, Job: j}
-	var problems diag.List
-	q.Parts, problems = parts.Build(c, j)
-	list.Join(problems)
-	if list.Err() != nil {
+	if list.Join(q.goods()); list.Err() != nil {
 		return nil, list.Sorted()
 	}
+	var problems diag.List
 	q.Load, problems = load.Pack(c, q.Parts, parts.Distance(c, j.Delivery.Distance))
 	list.Join(problems)
 	if list.Err() != nil {
@@ -48,6 +59,33 @@ func Build(c *catalog.Catalog, j *job.Job) (*Quote, diag.List) {
 	}
 	q.Labour = labour.Estimate(c, j, q.Parts, q.Load)
 	q.Price = price.Build(c, j, q.Parts, q.Load, q.Labour)
+	q.Dates = dates.Build(c, j, q.Price)
 	q.check()
 	return q, list.Sorted()
+}
+
+// goods finds all that goes along: the tents, what holds, warms and lights
+// them, and what is ordered beside them.
+func (q *Quote) goods() diag.List {
+	c, j := q.Catalog, q.Job
+	tents, list := tent.Build(c, j)
+	if list.Err() != nil {
+		return list
+	}
+	var problems diag.List
+	q.Anchor, tents, problems = anchor.Build(c, j, tents)
+	list.Join(problems)
+	q.Power, problems = power.Build(c, j, tents)
+	list.Join(problems)
+	var planned []parts.Planned
+	if q.Power != nil {
+		planned = q.Power.Planned
+	}
+	q.Parts, problems = parts.Build(c, j, tents, planned)
+	list.Join(problems)
+	if list.Err() == nil {
+		q.Egress = egress.Build(c, j, q.Parts)
+		q.Plan = layout.Build(c, j, tents)
+	}
+	return list
 }

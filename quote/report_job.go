@@ -8,6 +8,7 @@ import (
 	"tentwright/quote/labour"
 	"tentwright/quote/parts"
 	"tentwright/quote/price"
+	"tentwright/quote/tent"
 )
 
 func (r reporter) job() ReportJob {
@@ -45,9 +46,9 @@ func (r reporter) payment(p *job.Payment) ReportPayment {
 	return ReportPayment{Date: p.Date.String(), Amount: exact(p.Amount), Note: p.Note}
 }
 
-func (r reporter) tent(t *parts.Tent) ReportTent {
+func (r reporter) tent(t *tent.Tent) ReportTent {
 	out := ReportTent{ID: t.Job.ID, Name: t.Job.Name, Family: t.Family.ID, Size: t.Size.ID, Count: t.Job.Many(), Leg: r.length(t.Leg),
-		Area: r.area(t.Graph.Area()), Sides: each(t.Walls, func(w *parts.Wall) ReportSide { return r.side(t, w) }),
+		Area: r.area(t.Graph.Area()), Sides: each(t.Walls, func(w *tent.Wall) ReportSide { return r.side(t, w) }),
 		Joins: t.Job.Joins, JoinAt: t.Job.JoinAt, Staked: t.Staked, Ballast: t.Held, Discount: exact(t.Job.Discount)}
 	// Without stakes nothing stands beyond the plan, so that there is no
 	// footprint to keep free of pipes and cables.
@@ -62,7 +63,7 @@ func (r reporter) tent(t *parts.Tent) ReportTent {
 	return out
 }
 
-func (r reporter) side(t *parts.Tent, w *parts.Wall) ReportSide {
+func (r reporter) side(t *tent.Tent, w *tent.Wall) ReportSide {
 	out := ReportSide{Side: w.Side, Wall: "open", Length: r.length(w.Length), Panels: []ReportPanel{},
 		Doors: []string{}, Gutter: slices.Contains(t.Shared, w.Side)}
 	if w.Spec != nil {

@@ -137,6 +137,12 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 	case "chairs":
 		return "SUMIFS(need_quantity,need_tags," + tagPattern(quote.ChairTag) + ")", "job_guests"
 	}
+	for _, of := range []func(kind, rest string) (string, string, bool){
+		l.anchorFormulas, l.egressFormulas, l.powerFormulas, l.datesFormulas, l.planFormulas} {
+		if is, limit, ok := of(kind, rest); ok {
+			return is, limit
+		}
+	}
 	return l.editedFormula(kind), ""
 }
 

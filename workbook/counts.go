@@ -6,6 +6,7 @@ import (
 
 	"tentwright/catalog"
 	"tentwright/quote/parts"
+	"tentwright/quote/tent"
 	"tentwright/workbook/sheet"
 )
 
@@ -54,7 +55,7 @@ func (l *layout) tentTable(s *sheet.Sheet) {
 
 // tentRow puts what was asked for side by side with what was counted, joined in
 // one text, so that any change of it shows.
-func (l *layout) tentRow(t *table, tent *parts.Tent) {
+func (l *layout) tentRow(t *table, tent *tent.Tent) {
 	row := t.next()
 	asked := []string{tent.Size.ID, tent.Leg.In(l.sys)}
 	for _, side := range sideNames() {
@@ -75,7 +76,7 @@ func (l *layout) tentRow(t *table, tent *parts.Tent) {
 }
 
 // footprint is the ground that a tent takes with its outer stakes.
-func (l *layout) footprint(tent *parts.Tent) string {
+func (l *layout) footprint(tent *tent.Tent) string {
 	if tent.Staked == 0 {
 		return "no stakes"
 	}
@@ -85,7 +86,7 @@ func (l *layout) footprint(tent *parts.Tent) string {
 
 // tentInputs offers what the family has. A side with doors offers its own words
 // too, so that they can be put back: its doors cannot be told in one.
-func (l *layout) tentInputs(t *table, tent *parts.Tent, row int) {
+func (l *layout) tentInputs(t *table, tent *tent.Tent, row int) {
 	var sizes, legs, walls []string
 	for _, s := range tent.Family.Sizes {
 		sizes = append(sizes, s.ID)
@@ -128,7 +129,7 @@ func (l *layout) allowList(s *sheet.Sheet, row, col int, choices []string, expla
 }
 
 // sideText is how a side is closed, in a word or two.
-func sideText(t *parts.Tent, side string) string {
+func sideText(t *tent.Tent, side string) string {
 	ask := t.Job.Side(side)
 	if ask == nil || ask.Wall == "" {
 		return "open"
@@ -140,7 +141,7 @@ func sideText(t *parts.Tent, side string) string {
 }
 
 // groundName is the surface under a tent in words.
-func groundName(t *parts.Tent) string {
+func groundName(t *tent.Tent) string {
 	if t.Ground == nil {
 		return ""
 	}

@@ -18,6 +18,7 @@ import (
 	"tentwright/quote/load"
 	"tentwright/quote/parts"
 	"tentwright/quote/price"
+	"tentwright/quote/tent"
 	"tentwright/workbook"
 	"tentwright/workbook/internal/calc"
 	"tentwright/workbook/sheet"
@@ -121,7 +122,11 @@ func (e *editing) draw() {
 func (e *editing) expected(t *testing.T) map[string]float64 {
 	t.Helper()
 	c, j := e.now.Catalog, e.now.Job
-	p, list := parts.Build(c, j)
+	tents, list := tent.Build(c, j)
+	if list.Err() != nil {
+		t.Fatal(list.Err())
+	}
+	p, list := parts.Build(c, j, tents, nil)
 	if err := list.Err(); err != nil {
 		t.Fatalf("seed %d, after %s: %v", e.seed, e.said, err)
 	}

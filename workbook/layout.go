@@ -6,6 +6,11 @@
 //	Quote            for the customer
 //	Price Build-up   every priced line, cost beside price
 //	Rates            what the manager edits
+//	Anchorage        what each leg must hold, and what holds it
+//	Occupancy        people, exits, signs, extinguishers, permit
+//	Heat and Power   heaters, lights, circuits, generator, cables
+//	Dates            by when each thing must be done
+//	Site Plan        the plot, drawn to scale
 //	Crew Hours       tasks, windows of work, overtime
 //	Truck Manifest   vehicles, load order, out and back
 //	Pick List        what is pulled, by the walking order of the yard
@@ -32,20 +37,25 @@ import (
 
 // Names of the sheets.
 const (
-	SheetQuote    = "Quote"
-	SheetBuild    = "Price Build-up"
-	SheetRates    = "Rates"
-	SheetCrew     = "Crew Hours"
-	SheetManifest = "Truck Manifest"
-	SheetPick     = "Pick List"
-	SheetReturn   = "Return Check-in"
-	SheetChecks   = "Checks"
-	SheetPrices   = "Price List"
-	SheetCounts   = "Job Counts"
-	SheetParts    = "Part Counts"
-	SheetJob      = "Job"
-	SheetChanges  = "Changes"
-	SheetRecord   = "Record"
+	SheetQuote     = "Quote"
+	SheetBuild     = "Price Build-up"
+	SheetRates     = "Rates"
+	SheetAnchor    = "Anchorage"
+	SheetOccupancy = "Occupancy"
+	SheetPower     = "Heat and Power"
+	SheetDates     = "Dates"
+	SheetPlan      = "Site Plan"
+	SheetCrew      = "Crew Hours"
+	SheetManifest  = "Truck Manifest"
+	SheetPick      = "Pick List"
+	SheetReturn    = "Return Check-in"
+	SheetChecks    = "Checks"
+	SheetPrices    = "Price List"
+	SheetCounts    = "Job Counts"
+	SheetParts     = "Part Counts"
+	SheetJob       = "Job"
+	SheetChanges   = "Changes"
+	SheetRecord    = "Record"
 )
 
 // DemoNotice stands wherever demonstration prices could be taken for real.
@@ -75,6 +85,11 @@ func LayoutWith(q *quote.Quote, o Options) *sheet.Book {
 	l.rates()
 	l.priceList()
 	l.counts()
+	l.anchorage()
+	l.occupancy()
+	l.heatPower()
+	l.dateSheet()
+	l.planSheet()
 	l.build()
 	l.partCounts()
 	l.pickList()
@@ -90,7 +105,7 @@ func LayoutWith(q *quote.Quote, o Options) *sheet.Book {
 	if texts := record(); texts != nil {
 		l.recordSheet(texts)
 	}
-	l.order(SheetQuote, SheetChanges, SheetJob, SheetBuild, SheetRates, SheetCrew, SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts, SheetRecord)
+	l.order(SheetQuote, SheetChanges, SheetJob, SheetDates, SheetBuild, SheetRates, SheetPlan, SheetAnchor, SheetOccupancy, SheetPower, SheetCrew, SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts, SheetRecord)
 	return l.book
 }
 

@@ -9,6 +9,7 @@ import (
 	"tentwright/quote/labour"
 	"tentwright/quote/parts"
 	"tentwright/quote/price"
+	"tentwright/quote/tent"
 	"tentwright/workbook/sheet"
 )
 
@@ -314,7 +315,7 @@ func (l *layout) siteRow(s *sheet.Sheet, site *labour.Site) {
 // of the whole job holds for the tents without one of their own.
 func (l *layout) standsOn(site *labour.Site) bool {
 	return site.Factor.ID == catalog.Surface && (site.Tent != "" ||
-		slices.ContainsFunc(l.q.Parts.Tents, func(t parts.Tent) bool { return t.Job.Ground == "" }))
+		slices.ContainsFunc(l.q.Parts.Tents, func(t tent.Tent) bool { return t.Job.Ground == "" }))
 }
 
 // taxRates are the taxes of the job's place; those of other places are left

@@ -10,6 +10,7 @@ import (
 	"tentwright/quote"
 	"tentwright/quote/job"
 	"tentwright/quote/parts"
+	"tentwright/quote/tent"
 )
 
 // What the price list says of a size is what a job of that one tent takes along
@@ -37,7 +38,11 @@ func TestSizeWeighsWhatItsTentTakes(t *testing.T) {
 // tentMass adds up what the first tent of a job and its counts ask for.
 func tentMass(t *testing.T, c *catalog.Catalog, j *job.Job) unit.Mass {
 	t.Helper()
-	r, list := parts.Build(c, j)
+	tents, list := tent.Build(c, j)
+	if list.Err() != nil {
+		t.Fatal(list.Err())
+	}
+	r, list := parts.Build(c, j, tents, nil)
 	if list.Err() != nil {
 		t.Fatal(list.Err())
 	}

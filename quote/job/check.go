@@ -45,6 +45,10 @@ func (j *Job) check(c *catalog.Catalog, form *source.Form) diag.List {
 	k.site()
 	k.delivery()
 	k.terms()
+	k.wind()
+	k.uses()
+	k.power()
+	k.plot()
 	return k.list
 }
 

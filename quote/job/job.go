@@ -24,6 +24,10 @@ type Job struct {
 	Site     []SiteChoice `yaml:"site"`
 	Delivery Delivery     `yaml:"delivery,required"`
 	Labour   Labour       `yaml:"labour"`
+	Wind     Wind         `yaml:"wind"`
+	Heat     *Heat        `yaml:"heat"`
+	Power    *Power       `yaml:"power"`
+	Plot     *Plot        `yaml:"plot"`
 	Discount Discount     `yaml:"discount"`
 	Show     string       `yaml:"show_prices" enum:"line|section|total"`
 	Payments []Payment    `yaml:"payments"`
@@ -53,6 +57,7 @@ type Event struct {
 	Name    string   `yaml:"name,required" long:"120"`
 	Guests  int      `yaml:"guests" min:"0" max:"100000"`
 	Address []string `yaml:"address"`
+	Use     string   `yaml:"use"`       // of the floor, as the shop's occupancy table names it; its first if none
 	Place   string   `yaml:"tax_place"` // where tax is due
 	Contact string   `yaml:"site_contact"`
 }
@@ -61,6 +66,7 @@ type Event struct {
 type Dates struct {
 	Where   source.Where
 	Quoted  unit.Date `yaml:"quoted,required"`
+	Signed  unit.Date `yaml:"signed"` // not yet if not given
 	Deliver unit.Date `yaml:"deliver,required"`
 	From    unit.Date `yaml:"event_from,required"`
 	To      unit.Date `yaml:"event_to,required"`
@@ -83,6 +89,24 @@ type Tent struct {
 	JoinAt   string       `yaml:"join_side" enum:"front|right|back|left"`
 	Discount money.Number `yaml:"discount" min:"0" max:"100"`
 	Name     string       `yaml:"name" long:"120"` // as the customer calls it
+	Uses     []FloorUse   `yaml:"uses"`            // of parts of the floor; the rest is as the event's
+	Place    *Place       `yaml:"place"`           // on the plot; none: where there is room
+}
+
+// FloorUse is what a part of a tent's floor is for.
+type FloorUse struct {
+	Where source.Where
+	Use   string    `yaml:"use,required"`
+	Area  unit.Area `yaml:"area,required"`
+}
+
+// Place is where a tent stands: the front left corner of its plan on the plot,
+// and by how many degrees the plan is turned about it, against the clock.
+type Place struct {
+	Where source.Where
+	X     unit.Length `yaml:"x"`
+	Y     unit.Length `yaml:"y"`
+	Turn  string      `yaml:"turn" enum:"0|90|180|270"` // none: not turned
 }
 
 // TentSide is how one side of a tent is closed and held.
@@ -92,6 +116,7 @@ type TentSide struct {
 	Wall     string   `yaml:"wall"`      // kind of wall; none is open
 	Doors    []string `yaml:"doors"`     // kinds of door in it
 	NoStakes bool     `yaml:"no_stakes"` // a utility or paving forbids stakes along it
+	Ground   string   `yaml:"ground"`    // an option of the site's surface, if not the tent's
 }
 
 // Line is an item ordered or offered.
@@ -135,6 +160,52 @@ type WindowCrew struct {
 	Crew   int          `yaml:"crew" min:"1" max:"200"`
 	Days   int          `yaml:"days" min:"1" max:"60"`
 	Worked money.Number `yaml:"worked" min:"0" max:"168"` // hours that each has worked that week already
+}
+
+// Wind is what the tents must stand up to at this place.
+type Wind struct {
+	Where   source.Where
+	Gust    unit.Speed `yaml:"gust"`    // at the height of the roof; none: the shop's design gust
+	Terrain string     `yaml:"terrain"` // of the shop's; its first if none
+}
+
+// Heat is how warm the tents are to be.
+type Heat struct {
+	Where   source.Where
+	Inside  *unit.Temperature `yaml:"inside,required"`
+	Outside *unit.Temperature `yaml:"outside,required"`                  // the coldest to plan for
+	Hours   money.Number      `yaml:"hours,required" min:"0" max:"2000"` // of heating in all
+	Tents   []string          `yaml:"tents"`                             // none: every tent that has a wall
+}
+
+// Power is where the current comes from.
+type Power struct {
+	Where    source.Where
+	Source   string       `yaml:"source,required" enum:"generator|site"` // ours, or a supply of the site
+	Distance unit.Length  `yaml:"distance,required"`                     // of cable from there to the farthest tent
+	Hours    money.Number `yaml:"hours" min:"0" max:"2000"`              // that a generator runs
+}
+
+// Plot is the ground that the tents share: a rectangle with its origin at the
+// front left corner, x to the right and y to the back.
+type Plot struct {
+	Where     source.Where
+	Width     unit.Length  `yaml:"width,required"`          // along x
+	Depth     unit.Length  `yaml:"depth,required"`          // along y
+	North     money.Number `yaml:"north" min:"0" max:"360"` // degrees clockwise from the back
+	Obstacles []Obstacle   `yaml:"obstacles"`
+}
+
+// Obstacle is something on the plot where nothing may stand: a rectangle by its
+// front left corner, or a circle by its middle.
+type Obstacle struct {
+	Where  source.Where
+	Name   string      `yaml:"name,required" long:"60"`
+	X      unit.Length `yaml:"x"`
+	Y      unit.Length `yaml:"y"`
+	Width  unit.Length `yaml:"width"`
+	Depth  unit.Length `yaml:"depth"`
+	Radius unit.Length `yaml:"radius"` // of a circle; then neither width nor depth
 }
 
 // Discount is given on the whole job by hand.

@@ -36,6 +36,7 @@ func Write(j *Job) []byte {
 	if j.Labour.Charge != "" || len(j.Labour.Windows) > 0 {
 		w.group("labour", func() { w.labour(&j.Labour) })
 	}
+	w.surroundings(j)
 	if !j.Discount.Percent.IsZero() || j.Discount.Reason != "" {
 		w.group("discount", func() {
 			w.number("percent", j.Discount.Percent)
@@ -74,6 +75,7 @@ func (w *writer) customer(c *Customer) {
 func (w *writer) event(e *Event) {
 	w.text("name", e.Name)
 	w.whole("guests", e.Guests)
+	w.text("use", e.Use)
 	w.texts("address", e.Address)
 	w.text("tax_place", e.Place)
 	w.text("site_contact", e.Contact)
@@ -81,6 +83,9 @@ func (w *writer) event(e *Event) {
 
 func (w *writer) dates(d *Dates) {
 	w.field("quoted", d.Quoted.String())
+	if !d.Signed.IsZero() {
+		w.field("signed", d.Signed.String())
+	}
 	w.field("deliver", d.Deliver.String())
 	w.field("event_from", d.From.String())
 	w.field("event_to", d.To.String())
@@ -107,7 +112,21 @@ func (w *writer) tent(t *Tent) {
 		w.text("wall", s.Wall)
 		w.texts("doors", s.Doors)
 		w.flag("no_stakes", s.NoStakes)
+		w.text("ground", s.Ground)
 	})
+	entries(w, "uses", t.Uses, func(u *FloorUse) {
+		w.text("use", u.Use)
+		w.field("area", exactText(u.Area))
+	})
+	if t.Place != nil {
+		w.group("place", func() {
+			w.field("x", exactText(t.Place.X))
+			w.field("y", exactText(t.Place.Y))
+			if t.Place.Turn != "" {
+				w.field("turn", t.Place.Turn)
+			}
+		})
+	}
 }
 
 func (w *writer) line(l *Line) {

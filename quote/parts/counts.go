@@ -6,6 +6,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
+	"tentwright/quote/tent"
 )
 
 // addCount takes a count in, with its amount.
@@ -71,7 +72,7 @@ func (b *builder) asked(driver, family string) bool {
 }
 
 // measure is one driver of one tent, in the shop's units.
-func (b *builder) measure(t *Tent, driver string) money.Number {
+func (b *builder) measure(t *tent.Tent, driver string) money.Number {
 	switch driver {
 	case "area":
 		return Area(b.c, t.Graph.Area())
@@ -80,58 +81,23 @@ func (b *builder) measure(t *Tent, driver string) money.Number {
 	case "perimeter":
 		return b.shopLength(t.Graph.Perimeter())
 	case "walled":
-		return b.shopLength(t.closed())
+		return b.shopLength(t.Closed())
 	case "wall-panels":
-		return money.Int(t.panelCount())
+		return money.Int(t.PanelCount())
 	case "doors":
-		return money.Int(t.doorCount())
+		return money.Int(t.DoorCount())
 	case "gutter":
-		return b.shopLength(t.hung())
+		return b.shopLength(t.Hung())
 	case "stakes":
 		return money.Int(t.Staked)
 	case "ballast":
 		return money.Int(t.Held)
+	case "filled-ballast":
+		return money.Int(t.Filled)
+	case "solid-ballast":
+		return money.Int(t.Held - t.Filled)
 	}
 	return money.Int(t.Graph.Count(driver))
-}
-
-// closed is the length of side under walls.
-func (t *Tent) closed() unit.Length {
-	var sum unit.Length
-	for _, w := range t.Walls {
-		if w.Spec != nil {
-			sum += w.Length
-		}
-	}
-	return sum
-}
-
-// panelCount is the panels of every width on all sides.
-func (t *Tent) panelCount() int {
-	n := 0
-	for _, w := range t.Walls {
-		for _, count := range w.Panels {
-			n += count
-		}
-	}
-	return n
-}
-
-// doorCount is the doors of every kind on all sides.
-func (t *Tent) doorCount() int {
-	n := 0
-	for _, w := range t.Walls {
-		n += len(w.Doors)
-	}
-	return n
-}
-
-// hung is the gutter that this tent brings along.
-func (t *Tent) hung() unit.Length {
-	if t.Job.Joins == "" || t.Family.Gutter == nil {
-		return 0
-	}
-	return t.gutter()
 }
 
 // fact is one driver of the job, in the shop's units.
@@ -169,7 +135,7 @@ func (r *Result) TentCounts(driver string, families []string) []*Count {
 }
 
 // tent finds a tent of the job; the caller knows that it is there.
-func (r *Result) tent(id string) *Tent { return &r.Tents[r.placed[id]] }
+func (r *Result) tent(id string) *tent.Tent { return &r.Tents[r.placed[id]] }
 
 // Tagged counts the parts that carry a tag, without spares: those are neither
 // set up nor sat on. It is false where the job takes no part with the tag.

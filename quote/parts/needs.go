@@ -6,6 +6,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
+	"tentwright/quote/tent"
 )
 
 // need asks for parts: Per for each of the driver. A key that comes again adds to
@@ -39,7 +40,7 @@ func (b *builder) needTents() {
 		t := &b.r.Tents[i]
 		add := func(part string, n int) {
 			if p := b.c.Part(part); p != nil && n > 0 {
-				b.need(Need{Key: tentKey(t) + ":" + part, Part: p, Source: t.label(), Order: tentKey(t), Per: money.Int(n)})
+				b.need(Need{Key: tentKey(t) + ":" + part, Part: p, Source: t.Label(), Order: tentKey(t), Per: money.Int(n)})
 			}
 		}
 		for _, m := range t.Graph.Members {
@@ -57,7 +58,10 @@ func (b *builder) needTents() {
 				add(w.Stock[j].Part, n)
 			}
 		}
-		if length := t.hung(); length > 0 {
+		for _, taken := range t.Holding.Parts {
+			add(taken.Part, taken.Count)
+		}
+		if length := t.Hung(); length > 0 {
 			per := money.Float(float64(length) / float64(t.Family.Gutter.Length))
 			add(t.Family.Gutter.Part, money.RoundUp(per))
 		}
@@ -65,7 +69,7 @@ func (b *builder) needTents() {
 }
 
 // weighTop gives a section of a top the weight that the tent's roof makes it.
-func (b *builder) weighTop(t *Tent, part string, area unit.Area) {
+func (b *builder) weighTop(t *tent.Tent, part string, area unit.Area) {
 	p := b.c.Part(part)
 	if p == nil || p.Cloth == nil || p.Cloth.Width > 0 {
 		return
@@ -111,7 +115,7 @@ func (b *builder) needRules() {
 		for _, c := range b.r.TentCounts(r.Driver, r.Families) {
 			source := r.Why
 			if c.Tent != "" {
-				source = fmt.Sprintf("%s, %s", r.Why, b.r.tent(c.Tent).label())
+				source = fmt.Sprintf("%s, %s", r.Why, b.r.tent(c.Tent).Label())
 			}
 			b.need(Need{Key: "R:" + r.ID + ":" + c.Key, Part: p, Source: source, Rule: r.ID, Count: c.Key, Per: r.Per, Min: r.Min})
 		}

@@ -6,6 +6,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
+	"tentwright/quote/tent"
 )
 
 // SectionTents is the section of a quote that holds the tents; all others come
@@ -43,11 +44,11 @@ func (b *builder) addOrder(o Order) {
 }
 
 // tentKey is the key of a tent's own order line.
-func tentKey(t *Tent) string { return "T:" + t.Job.ID }
+func tentKey(t *tent.Tent) string { return "T:" + t.Job.ID }
 
 // tentName is what the quote calls a tent: the customer's word for it, if there
 // is one, before family and size.
-func tentName(t *Tent) string {
+func tentName(t *tent.Tent) string {
 	name := fmt.Sprintf("%s %s", t.Family.Name, t.Size.ID)
 	if t.Job.Name != "" {
 		name = t.Job.Name + ": " + name
@@ -57,73 +58,31 @@ func tentName(t *Tent) string {
 
 // orderSides makes the order lines that follow from a tent's sides; their
 // quantity comes from a count, so that it grows with the number of tents.
-func (b *builder) orderSides(t *Tent) {
+func (b *builder) orderSides(t *tent.Tent) {
 	add := func(item *catalog.Item, driver string, per money.Number) {
 		count := Count{Key: t.Job.ID + "." + driver, Driver: driver, Tent: t.Job.ID,
 			Name: item.Name, Per: per, Order: tentKey(t)}
 		b.addCount(count)
 		b.addOrder(Order{
-			Key: "W:" + count.Key, Section: item.Section, Name: item.Name + ", " + t.label(), Item: item, Tent: t,
+			Key: "W:" + count.Key, Section: item.Section, Name: item.Name + ", " + t.Label(), Item: item, Tent: t,
 			Quantity: b.r.Amount(count.Key), Derived: count.Key, Pos: t.Job.Where.Pos(),
 		})
 	}
 	for i := range t.Family.Walls {
 		spec := &t.Family.Walls[i]
-		if length := t.walled(spec); length > 0 {
+		if length := t.Walled(spec); length > 0 {
 			add(b.c.Item(spec.Item), "wall "+spec.Kind, b.shopLength(length))
 		}
 	}
 	for i := range t.Family.Doors {
 		spec := &t.Family.Doors[i]
-		if n := t.doors(spec); n > 0 {
+		if n := t.DoorsOf(spec); n > 0 {
 			add(b.c.Item(spec.Item), "door "+spec.Kind, money.Int(n))
 		}
 	}
 	if t.Job.Joins != "" && t.Family.Gutter != nil {
-		add(b.c.Item(t.Family.Gutter.Item), "gutter", b.shopLength(t.gutter()))
+		add(b.c.Item(t.Family.Gutter.Item), "gutter", b.shopLength(t.GutterLength()))
 	}
-}
-
-// label is how the tent is called within the job.
-func (t *Tent) label() string {
-	if t.Job.Name != "" {
-		return t.Job.Name
-	}
-	return t.Job.ID
-}
-
-// walled is the length of side that a kind of wall covers.
-func (t *Tent) walled(spec *catalog.WallSpec) unit.Length {
-	var sum unit.Length
-	for _, w := range t.Walls {
-		if w.Spec == spec {
-			sum += w.Length
-		}
-	}
-	return sum
-}
-
-// doors counts the doors of a kind.
-func (t *Tent) doors(spec *catalog.DoorSpec) int {
-	n := 0
-	for _, w := range t.Walls {
-		for _, door := range w.Doors {
-			if door == spec {
-				n++
-			}
-		}
-	}
-	return n
-}
-
-// gutter is the length of the side at which the tent joins another.
-func (t *Tent) gutter() unit.Length {
-	for _, side := range t.Graph.Sides {
-		if side.Name == t.Job.JoinAt {
-			return side.Length
-		}
-	}
-	return 0
 }
 
 // shopLength is a length in the shop's unit, to two places.
@@ -139,4 +98,15 @@ func (b *builder) shopLength(l unit.Length) money.Number {
 // places, halves away from zero.
 func Area(c *catalog.Catalog, a unit.Area) money.Number {
 	return money.Round(money.Float(a.In(c.Company.Units)), 2)
+}
+
+// plan orders what earlier stages decided to bring. Its quantity is a count, so
+// that nobody takes it for one that was ordered by hand.
+func (b *builder) plan(planned []Planned) {
+	for _, p := range planned {
+		count := Count{Key: "job.planned " + p.Item.ID, Driver: "planned", Name: p.Item.Name + ", planned", Per: p.Quantity}
+		b.addCount(count)
+		b.addOrder(Order{Key: "P:" + p.Item.ID, Section: p.Item.Section, Name: p.Item.Name, Item: p.Item,
+			Quantity: p.Quantity, Derived: count.Key, Note: p.Why, Pos: b.j.Where.Pos()})
+	}
 }

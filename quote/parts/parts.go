@@ -15,13 +15,13 @@ import (
 	"tentwright/catalog/diag"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
-	"tentwright/quote/frame"
 	"tentwright/quote/job"
+	"tentwright/quote/tent"
 )
 
 // Result is what the stage finds.
 type Result struct {
-	Tents  []Tent
+	Tents  []tent.Tent
 	Orders []Order
 	Counts []Count
 	Needs  []Need
@@ -32,37 +32,13 @@ type Result struct {
 	placed  map[string]int // id of a tent to its place in Tents
 }
 
-// Tent is one tent line of the job, resolved and built.
-type Tent struct {
-	Job    *job.Tent
-	Family *catalog.Family
-	Size   *catalog.Size
-	Leg    unit.Length
-	Graph  *frame.Tent
-	Ground *catalog.SiteOption
-	Walls  []Wall
-	Shared []string // sides at which a gutter hangs
-	Staked int      // stakes of one tent
-	Held   int      // ballast pieces of one tent
-}
-
-// Wall is how one side is closed.
-type Wall struct {
-	Side   string
-	Spec   *catalog.WallSpec // nil: open
-	Length unit.Length       // to be covered, doors taken out
-	Panels []int             // count of each of Widths
-	Stock  []catalog.WallPanel
-	Doors  []*catalog.DoorSpec
-}
-
 // Order is a line of what the customer orders or is offered.
 type Order struct {
 	Key      string // T:dinner, W:dinner:solid, L:1 ...
 	Section  string
 	Name     string
 	Item     *catalog.Item // nil for a tent
-	Tent     *Tent         // of a tent, its walls, doors and gutter
+	Tent     *tent.Tent    // of a tent, its walls, doors and gutter
 	Quantity money.Number  // as asked for
 	Optional bool
 	Chosen   bool
@@ -120,16 +96,29 @@ func (l *Line) Total() int { return l.Counted + l.Spare }
 // Mass is the weight of all that is picked, without packs.
 func (l *Line) Mass() unit.Mass { return unit.Mass(l.Total()) * l.Each }
 
-// Build counts everything that the job takes along. The job must have passed
-// its check against the catalog.
-func Build(c *catalog.Catalog, j *job.Job) (*Result, diag.List) {
+// WeightDiffer is the code of one stock section that would weigh different in
+// two tents.
+const WeightDiffer = "weight-differs"
+
+// Planned is an item that a stage before this one decided to bring, beyond
+// what the job orders.
+type Planned struct {
+	Item     *catalog.Item
+	Quantity money.Number
+	Why      string // noted on its line
+}
+
+// Build counts everything that the job takes along with its tents. The job must
+// have passed its check against the catalog.
+func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent, planned []Planned) (*Result, diag.List) {
 	b := &builder{c: c, j: j, r: &Result{counted: map[string]int{}, taken: map[string]int{}, placed: map[string]int{}},
 		each: map[string]unit.Mass{}, merged: map[string]int{}, ordered: map[string]int{}}
-	b.tents()
-	if b.list.Err() != nil {
-		return nil, b.list
+	b.r.Tents = tents
+	for i := range tents {
+		b.r.placed[tents[i].Job.ID] = i
 	}
 	b.orders()
+	b.plan(planned)
 	b.counts()
 	b.needTents()
 	b.needItems()

@@ -7,6 +7,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/quote/job"
+	"tentwright/quote/tent"
 )
 
 func shop(t testing.TB) *catalog.Catalog {
@@ -35,7 +36,11 @@ func built(t testing.TB, body string) *Result {
 	if list := j.Check(c); list.Err() != nil {
 		t.Fatal(list.Err())
 	}
-	r, list := Build(c, j)
+	tents, list := tent.Build(c, j)
+	if list.Err() != nil {
+		t.Fatal(list.Err())
+	}
+	r, list := Build(c, j, tents, nil)
 	if r == nil {
 		t.Fatal(list.Err())
 	}

@@ -10,6 +10,7 @@ import (
 	"tentwright/quote/labour"
 	"tentwright/quote/load"
 	"tentwright/quote/parts"
+	"tentwright/quote/tent"
 )
 
 // orders prices what the customer orders, tents first.
@@ -34,7 +35,7 @@ func (b *builder) orders() {
 }
 
 // tent takes the price of a size, or of its floor area.
-func (b *builder) tent(l *Line, t *parts.Tent) {
+func (b *builder) tent(l *Line, t *tent.Tent) {
 	l.Kind, l.Unit, l.Period, l.Tax = Hire, "each", t.Family.Period, t.Family.Tax
 	l.Base = b.round(SizePrice(b.c, t.Family, t.Size))
 	l.CostEach = b.round(SizeCost(b.c, t.Family, t.Size))

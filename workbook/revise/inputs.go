@@ -42,6 +42,11 @@ func inputs(q *quote.Quote) []input {
 	l.prices()
 	l.rules()
 	l.replacements()
+	l.anchors()
+	l.occupancy()
+	l.power()
+	l.calendar()
+	l.plot()
 	return l.all
 }
 

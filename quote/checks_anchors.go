@@ -1,0 +1,4 @@
+package quote
+
+// checkAnchors holds what each tent must hold against what holds it.
+func (q *Quote) checkAnchors() {}

@@ -1,0 +1,4 @@
+package quote
+
+// checkPower holds heat and current against what gives them.
+func (q *Quote) checkPower() {}

@@ -1,0 +1,4 @@
+package job
+
+// power checks heat and power.
+func (k *checker) power() {}

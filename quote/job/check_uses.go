@@ -1,0 +1,4 @@
+package job
+
+// uses checks what the floors are for.
+func (k *checker) uses() {}

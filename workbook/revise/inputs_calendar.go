@@ -1,0 +1,4 @@
+package revise
+
+// calendar is the offsets of dates.
+func (l *inputList) calendar() {}

@@ -1,0 +1,4 @@
+package revise
+
+// power is heat and current.
+func (l *inputList) power() {}
