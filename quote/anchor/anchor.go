@@ -8,9 +8,6 @@ import (
 	"tentwright/quote/tent"
 )
 
-// Result is what the stage finds.
-type Result struct{}
-
 // Build plans the anchors of all tents; nil where the shop has no anchors file.
 // The tents come back held by what was planned.
 func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) (*Result, []tent.Tent, diag.List) {
