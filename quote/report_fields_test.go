@@ -21,8 +21,8 @@ const everyField = `
 number: 2026-077
 revision: 3
 customer: {name: Weir Rowers, contact: the boatman, address: [3 Weir Lane, Larkmere], phone: 555-0101, email: row@weir.example, class: trade, tax_exempt: yes}
-event: {name: Regatta, guests: 90, address: [The Weir Meadow, Larkmere Lock], tax_place: county-ashby, site_contact: the lock keeper}
-dates: {quoted: 2026-05-01, deliver: 2026-06-10, event_from: 2026-06-12, event_to: 2026-06-13, strike: 2026-06-14, collect: 2026-06-16, charged_days: 4}
+event: {name: Regatta, guests: 90, use: tables, address: [The Weir Meadow, Larkmere Lock], tax_place: county-ashby, site_contact: the lock keeper}
+dates: {quoted: 2026-05-01, signed: 2026-05-04, deliver: 2026-06-10, event_from: 2026-06-12, event_to: 2026-06-13, strike: 2026-06-14, collect: 2026-06-16, charged_days: 4}
 tents:
   - {id: bar, family: hip, size: 20x40, name: Bar tent}
   - id: stage
@@ -30,16 +30,26 @@ tents:
     size: 20x40
     count: 1
     leg: 8 ft
-    sides: [{side: front, wall: window, doors: [single, double], no_stakes: yes}]
+    sides: [{side: front, wall: window, doors: [single, double], no_stakes: yes, ground: sand}]
     ground: gravel
     joins: bar
     join_side: back
     discount: 7.5
     name: Stage tent
+    uses: [{use: standing, area: 123 sq ft}]
+  - {id: tickets, family: hip, size: 10x10, place: {x: 21 ft, y: 32 ft, turn: 90}}
   - {id: stall, family: hip, size: 10x10, count: 3}
 items:
   - {item: chandelier, quantity: 2, optional: yes, chosen: yes, discount: 12.5, note: over the bar}
 site: [{factor: surface, option: soft}, {factor: slope, option: gentle}]
+wind: {gust: 43 mph, terrain: gust}
+heat: {inside: 66 F, outside: 41 F, hours: 7, tents: [stage]}
+power: {source: site, distance: 83 ft, hours: 9}
+plot:
+  width: 301 ft
+  depth: 202 ft
+  north: 15
+  obstacles: [{name: Willow, x: 251 ft, y: 52 ft, radius: 6 ft}, {name: Pump house, x: 262 ft, y: 151 ft, width: 11 ft, depth: 12 ft}]
 delivery: {zone: far, distance: 17 mi, loadings: [timed, saturday], free: yes}
 labour:
   charge: included
@@ -71,6 +81,15 @@ var counterparts = map[string]string{
 	"items.discount": "orders.discount_percent", "items.note": "orders.note",
 	"site.factor": "job.site.key", "site.option": "job.site.option",
 	"delivery.zone": "job.delivery_zone", "delivery.distance": "job.distance", "delivery.loadings": "job.loadings", "delivery.free": "job.delivery_free",
+	"event.use": "job.use", "dates.signed": "job.dates.signed", "tents.sides.ground": "tents.sides.ground",
+	"tents.uses.use": "tents.uses.use", "tents.uses.area": "tents.uses.area",
+	"tents.place.x": "tents.place.x", "tents.place.y": "tents.place.y", "tents.place.turn": "tents.place.turn",
+	"wind.gust": "job.wind.gust", "wind.terrain": "job.wind.terrain",
+	"heat.inside": "job.heat.inside", "heat.outside": "job.heat.outside", "heat.hours": "job.heat.hours", "heat.tents": "job.heat.tents",
+	"power.source": "job.power.source", "power.distance": "job.power.distance", "power.hours": "job.power.hours",
+	"plot.width": "job.plot.width", "plot.depth": "job.plot.depth", "plot.north": "job.plot.north", "plot.obstacles.name": "job.plot.obstacles.name",
+	"plot.obstacles.x": "job.plot.obstacles.x", "plot.obstacles.y": "job.plot.obstacles.y", "plot.obstacles.width": "job.plot.obstacles.width",
+	"plot.obstacles.depth": "job.plot.obstacles.depth", "plot.obstacles.radius": "job.plot.obstacles.radius",
 	"labour.charge": "job.labour_charge", "labour.windows.window": "windows.window", "labour.windows.crew": "windows.crew",
 	"labour.windows.days": "windows.days", "labour.windows.worked": "windows.worked_before",
 	"discount.percent": "job.discount_percent", "discount.reason": "job.discount_reason", "show_prices": "job.show_prices",
@@ -141,6 +160,14 @@ func walkJob(path string, v reflect.Value, said map[string][]string) {
 		}
 		return
 	}
+	// A group that is not given says nothing of each of its fields.
+	if v.Kind() == reflect.Pointer {
+		if v.IsNil() {
+			v = reflect.New(v.Type().Elem())
+		}
+		walkJob(path, v.Elem(), said)
+		return
+	}
 	for i := range v.NumField() {
 		field := v.Type().Field(i)
 		if field.Type == reflect.TypeFor[source.Where]() {
@@ -171,6 +198,12 @@ func words(v reflect.Value) ([]string, bool) {
 		text = x.String()
 	case unit.Date:
 		text = x.String()
+	case unit.Speed:
+		text = money.Round(money.Float(x.MilesPerHour()), 2).String()
+	case unit.Temperature:
+		text = money.Round(money.Float(x.Fahrenheit()), 2).String()
+	case unit.Area:
+		text = money.Round(money.Float(x.SquareFeet()), 2).String()
 	case unit.Length:
 		// The lengths of a job are few: legs in feet, the distance in miles.
 		if text = money.Round(money.Float(x.Feet()), 2).String(); x.Miles() >= 1 {

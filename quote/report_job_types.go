@@ -17,6 +17,7 @@ type ReportJob struct {
 	Exempt   bool            `json:"tax_exempt"`
 	Event    string          `json:"event"`
 	Guests   int             `json:"guests"`
+	Use      string          `json:"use"`           // of the floors
 	Venue    []string        `json:"event_address"` // line by line
 	Place    string          `json:"tax_place"`
 	OnSite   string          `json:"site_contact"`
@@ -26,6 +27,10 @@ type ReportJob struct {
 	Free     bool            `json:"delivery_free"`
 	Loadings []string        `json:"loadings"`
 	Site     []ReportChoice  `json:"site"`
+	Wind     ReportWind      `json:"wind"`
+	Heat     *ReportWarmth   `json:"heat,omitempty"`
+	Power    *ReportSupply   `json:"power,omitempty"`
+	Plot     *ReportPlot     `json:"plot,omitempty"`
 	Labour   string          `json:"labour_charge"` // charged or included
 	Discount json.Number     `json:"discount_percent"`
 	Reason   string          `json:"discount_reason"`
@@ -38,6 +43,7 @@ type ReportJob struct {
 // ReportDates are the days of a job by ISO 8601, and how many are counted.
 type ReportDates struct {
 	Quoted  string `json:"quoted"`
+	Signed  string `json:"signed,omitempty"`
 	Deliver string `json:"deliver"`
 	From    string `json:"event_from"`
 	To      string `json:"event_to"`
@@ -52,6 +58,60 @@ type ReportChoice struct {
 	Key    string      `json:"key"`
 	Option string      `json:"option"`
 	Factor json.Number `json:"factor"`
+}
+
+// ReportWind is the wind that a job asks to stand up to; 0 and no terrain leave
+// it to the shop.
+type ReportWind struct {
+	Gust    json.Number `json:"gust"`
+	Terrain string      `json:"terrain"`
+}
+
+// ReportWarmth is how warm the tents are to be.
+type ReportWarmth struct {
+	Inside  json.Number `json:"inside"`
+	Outside json.Number `json:"outside"`
+	Hours   json.Number `json:"hours"`
+	Tents   []string    `json:"tents"`
+}
+
+// ReportSupply is where the current comes from.
+type ReportSupply struct {
+	Source   string      `json:"source"`
+	Distance json.Number `json:"distance"` // of cable, in units of length
+	Hours    json.Number `json:"hours"`
+}
+
+// ReportPlot is the ground that the tents share.
+type ReportPlot struct {
+	Width     json.Number      `json:"width"`
+	Depth     json.Number      `json:"depth"`
+	North     json.Number      `json:"north"` // degrees clockwise from the back
+	Obstacles []ReportObstacle `json:"obstacles"`
+}
+
+// ReportObstacle is a rectangle by its front left corner, or a circle by its
+// middle.
+type ReportObstacle struct {
+	Name   string      `json:"name"`
+	X      json.Number `json:"x"`
+	Y      json.Number `json:"y"`
+	Width  json.Number `json:"width"`
+	Depth  json.Number `json:"depth"`
+	Radius json.Number `json:"radius"`
+}
+
+// ReportUse is what a part of a floor is for.
+type ReportUse struct {
+	Use  string      `json:"use"`
+	Area json.Number `json:"area"`
+}
+
+// ReportPlace is where a tent stands on the plot.
+type ReportPlace struct {
+	X    json.Number `json:"x"`
+	Y    json.Number `json:"y"`
+	Turn string      `json:"turn"` // degrees against the clock
 }
 
 // ReportPayment is money received.
@@ -79,6 +139,8 @@ type ReportTent struct {
 	Long     json.Number  `json:"footprint_length"` // with the outer stakes; 0 without stakes
 	Wide     json.Number  `json:"footprint_width"`
 	Discount json.Number  `json:"discount_percent"` // given on this line by hand
+	Uses     []ReportUse  `json:"uses"`
+	Place    *ReportPlace `json:"place,omitempty"`
 }
 
 // ReportSide is how one side of a tent is closed and held.
@@ -90,6 +152,7 @@ type ReportSide struct {
 	Doors    []string      `json:"doors"`
 	NoStakes bool          `json:"no_stakes"` // none may be driven along it
 	Gutter   bool          `json:"gutter"`    // hangs on another tent's side
+	Ground   string        `json:"ground"`    // of its own; else the tent's
 }
 
 // ReportPanel is so many alike of the wall panels of one side.

@@ -15,15 +15,22 @@ import (
 const reportNames = `
 Report: shop demonstration_prices currency units job totals checks tents orders counts needs parts out back tasks windows skills price_lines taxes
 ReportUnits: length distance area weight volume
-ReportJob: number revision customer customer_contact customer_address customer_phone customer_email customer_class tax_exempt event guests event_address tax_place site_contact dates distance delivery_zone delivery_free loadings site labour_charge discount_percent discount_reason show_prices payments notes office_notes
-ReportDates: quoted deliver event_from event_to strike collect charged_days days_out
+ReportJob: number revision customer customer_contact customer_address customer_phone customer_email customer_class tax_exempt event guests use event_address tax_place site_contact dates distance delivery_zone delivery_free loadings site wind heat? power? plot? labour_charge discount_percent discount_reason show_prices payments notes office_notes
+ReportDates: quoted signed? deliver event_from event_to strike collect charged_days days_out
 ReportChoice: key option factor
+ReportWind: gust terrain
+ReportWarmth: inside outside hours tents
+ReportSupply: source distance hours
+ReportPlot: width depth north obstacles
+ReportObstacle: name x y width depth radius
 ReportPayment: date amount note
 ReportTotals: hire subtotal tax total deposit balance received due cost margin margin_percent hours valid_until balance_by
 ReportCheck: key title state value limit rule advice
-ReportTent: id name family size count leg area ground sides joins? join_side? stakes ballast footprint_length footprint_width discount_percent
-ReportSide: side wall length panels doors no_stakes gutter
+ReportTent: id name family size count leg area ground sides joins? join_side? stakes ballast footprint_length footprint_width discount_percent uses place?
+ReportSide: side wall length panels doors no_stakes gutter ground
 ReportPanel: part count
+ReportUse: use area
+ReportPlace: x y turn
 ReportOrder: key section name item? tent? quantity ordered optional chosen from_count? discount_percent note? at?
 ReportCount: key name driver tent? per order? many amount
 ReportNeed: key part source rule? count? order? of per min quantity
@@ -48,7 +55,7 @@ func TestReportNames(t *testing.T) {
 
 // reportLines writes one line for a type and for each that it holds.
 func reportLines(r reflect.Type, seen map[string]bool, lines *[]string) {
-	for r.Kind() == reflect.Slice {
+	for r.Kind() == reflect.Slice || r.Kind() == reflect.Pointer {
 		r = r.Elem()
 	}
 	if r.Kind() != reflect.Struct || seen[r.Name()] {

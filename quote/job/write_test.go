@@ -130,9 +130,9 @@ func anyJob(t *rapid.T) *Job {
 		Number: anyName(t), Revision: rapid.IntRange(0, 999).Draw(t, "revision"),
 		Customer: Customer{Name: anyName(t), Contact: anyText(t), Address: anyTexts(t), Phone: anyText(t), Email: anyText(t),
 			Class: anyText(t), Exempt: anyBool(t)},
-		Event: Event{Name: anyName(t), Guests: rapid.IntRange(0, 100000).Draw(t, "guests"), Address: anyTexts(t), Place: anyText(t), Contact: anyText(t)},
+		Event: Event{Name: anyName(t), Guests: rapid.IntRange(0, 100000).Draw(t, "guests"), Use: anyText(t), Address: anyTexts(t), Place: anyText(t), Contact: anyText(t)},
 		Dates: Dates{Quoted: anyDate(t), Deliver: anyDate(t), From: anyDate(t), To: anyDate(t), Strike: anyDate(t), Collect: anyDate(t),
-			Charged: rapid.IntRange(0, 400).Draw(t, "charged")},
+			Charged: rapid.IntRange(0, 400).Draw(t, "charged"), Signed: maybe(t, anyDate)},
 		Tents: several(t, anyTent), Items: several(t, anyLine),
 		Site:     several(t, func(t *rapid.T) SiteChoice { return SiteChoice{Factor: anyName(t), Option: anyName(t)} }),
 		Delivery: Delivery{Zone: anyText(t), Distance: anyLength(t), Loadings: anyTexts(t), Free: anyBool(t)},
@@ -140,6 +140,8 @@ func anyJob(t *rapid.T) *Job {
 			Windows: several(t, func(t *rapid.T) WindowCrew {
 				return WindowCrew{Window: anyName(t), Crew: rapid.IntRange(0, 200).Draw(t, "crew"), Days: rapid.IntRange(0, 60).Draw(t, "days"), Worked: anyNumber(t, 168)}
 			})},
+		Wind: Wind{Gust: unit.Speed(rapid.Int64Range(0, 1e8).Draw(t, "gust")), Terrain: anyText(t)},
+		Heat: anyGroup(t, anyHeat), Power: anyGroup(t, anyPower), Plot: anyGroup(t, anyPlot),
 		Discount: Discount{Percent: anyNumber(t, 100), Reason: anyText(t)},
 		Show:     rapid.SampledFrom([]string{"", "line", "section", "total"}).Draw(t, "show"),
 		Payments: several(t, func(t *rapid.T) Payment {
@@ -153,10 +155,52 @@ func anyTent(t *rapid.T) Tent {
 	side := rapid.SampledFrom([]string{"front", "right", "back", "left"})
 	return Tent{ID: anyName(t), Family: anyName(t), Size: anyName(t), Count: rapid.IntRange(0, 500).Draw(t, "count"), Leg: anyLength(t),
 		Sides: several(t, func(t *rapid.T) TentSide {
-			return TentSide{Side: side.Draw(t, "side"), Wall: anyText(t), Doors: anyTexts(t), NoStakes: anyBool(t)}
+			return TentSide{Side: side.Draw(t, "side"), Wall: anyText(t), Doors: anyTexts(t), NoStakes: anyBool(t), Ground: anyText(t)}
 		}),
 		Ground: anyText(t), Joins: anyText(t), JoinAt: rapid.SampledFrom([]string{"", "front", "left"}).Draw(t, "join"),
-		Discount: anyNumber(t, 100), Name: anyText(t)}
+		Discount: anyNumber(t, 100), Name: anyText(t),
+		Uses: several(t, func(t *rapid.T) FloorUse {
+			return FloorUse{Use: anyName(t), Area: unit.Area(rapid.Float64Range(0, 1e9).Draw(t, "area"))}
+		}),
+		Place: anyGroup(t, func(t *rapid.T) Place {
+			return Place{X: anyLength(t), Y: anyLength(t), Turn: rapid.SampledFrom([]string{"", "0", "90", "180", "270"}).Draw(t, "turn")}
+		})}
+}
+
+func anyHeat(t *rapid.T) Heat {
+	return Heat{Inside: anyDegrees(t), Outside: anyDegrees(t), Hours: anyNumber(t, 2000), Tents: anyTexts(t)}
+}
+
+func anyDegrees(t *rapid.T) *unit.Temperature {
+	degrees := unit.Temperature(rapid.Int64Range(-9000, 9000).Draw(t, "degrees"))
+	return &degrees
+}
+
+func anyPower(t *rapid.T) Power {
+	return Power{Source: rapid.SampledFrom([]string{"generator", "site"}).Draw(t, "source"), Distance: anyLength(t), Hours: anyNumber(t, 2000)}
+}
+
+func anyPlot(t *rapid.T) Plot {
+	return Plot{Width: anyLength(t), Depth: anyLength(t), North: anyNumber(t, 360), Obstacles: several(t, func(t *rapid.T) Obstacle {
+		return Obstacle{Name: anyName(t), X: anyLength(t), Y: anyLength(t), Width: anyLength(t), Depth: anyLength(t), Radius: anyLength(t)}
+	})}
+}
+
+// anyGroup draws a group of fields, or none.
+func anyGroup[T any](t *rapid.T, one func(*rapid.T) T) *T {
+	if !anyBool(t) {
+		return nil
+	}
+	group := one(t)
+	return &group
+}
+
+// maybe draws a value, or the one that stands for none.
+func maybe[T any](t *rapid.T, one func(*rapid.T) T) (value T) {
+	if anyBool(t) {
+		value = one(t)
+	}
+	return value
 }
 
 func anyLine(t *rapid.T) Line {
