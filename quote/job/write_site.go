@@ -28,8 +28,12 @@ func (w *writer) surroundings(j *Job) {
 }
 
 func (w *writer) heat(h *Heat) {
-	w.field("inside", exactText(h.Inside))
-	w.field("outside", exactText(h.Outside))
+	if h.Inside != nil {
+		w.field("inside", exactText(h.Inside))
+	}
+	if h.Outside != nil {
+		w.field("outside", exactText(h.Outside))
+	}
 	w.field("hours", h.Hours.String())
 	w.texts("tents", h.Tents)
 }

@@ -54,6 +54,7 @@ func build(ch chooser, c *catalog.Catalog) *job.Job {
 	m.tents()
 	m.items()
 	m.site()
+	m.place()
 	m.delivery()
 	m.labour()
 	m.money()
@@ -117,6 +118,9 @@ func (m *maker) dates() {
 	d.To = d.From.AddDays(m.choose("to", 12))
 	d.Strike = d.To.AddDays(m.choose("strike", 4))
 	d.Collect = d.Strike.AddDays(m.choose("collect", 4))
+	if m.chance("signed", 30) {
+		d.Signed = d.Quoted.AddDays(m.choose("days to sign", 20))
+	}
 	if m.chance("charged", 50) {
 		d.Charged = m.between("charged days", 1, 40)
 	}

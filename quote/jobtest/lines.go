@@ -85,6 +85,9 @@ func (m *maker) sides(t *job.Tent) {
 			continue
 		}
 		s := job.TentSide{Side: name, NoStakes: m.chance("no stakes", 25)}
+		if surface := m.c.SiteFactor(catalog.Surface); surface != nil && m.chance("side ground", 10) {
+			s.Ground = one(m, "side surface", surface.Options).ID
+		}
 		if !slices.Contains(shared, name) {
 			m.wall(&s, f, t.LegOf(f), length(f.Size(t.Size), name))
 		}

@@ -18,6 +18,9 @@ type field struct {
 	most  int    // of a count, a percentage, or characters of words; 0: the usual
 	line  int    // of words in several lines, from 1
 	tall  bool   // words of several lines in one cell
+	unit  string // of a bare number
+	plain bool   // a number that is no percentage
+	late  bool   // not on forms of earlier versions
 	list  string // name of the drop-down
 	of    func(*catalog.Catalog) choices
 	to    func(*job.Job) any // place of the value; its type says what may be typed
@@ -38,6 +41,7 @@ func sections(sys unit.System) []section {
 		{"Event", "event", eventFields()},
 		{"Dates", "dates", dateFields()},
 		{"Delivery and labour", "delivery", deliveryFields(sys)},
+		{"Wind, heat and power", "wind", placeFields(sys)},
 		{"Discount and notes", "discount", noteFields()},
 	}
 }
@@ -86,6 +90,7 @@ func dateFields() []field {
 		{name: "intake_to", path: "dates.event_to", label: "Event to", help: "Needed. Last day of the event; the same day for a single one.", need: true, to: func(j *job.Job) any { return &j.Dates.To }},
 		{name: "intake_strike", path: "dates.strike", label: "Taken down", help: "Needed. Not before the event ends.", need: true, to: func(j *job.Job) any { return &j.Dates.Strike }},
 		{name: "intake_collect", path: "dates.collect", label: "Collection", help: "Needed. Last day on site.", need: true, to: func(j *job.Job) any { return &j.Dates.Collect }},
+		{name: "intake_signed", path: "dates.signed", label: "Order signed", help: "Empty: not yet.", late: true, to: func(j *job.Job) any { return &j.Dates.Signed }},
 		{name: "intake_charged", path: "dates.charged_days", label: "Charged days", help: "Empty: the days of the event.", least: 1, most: 400, to: func(j *job.Job) any { return &j.Dates.Charged }},
 	}
 }
@@ -93,7 +98,7 @@ func dateFields() []field {
 func deliveryFields(sys unit.System) []field {
 	one := sys.DistanceUnit()
 	return []field{
-		{name: "intake_distance", path: "delivery.distance", label: "Distance one way, " + one, help: "Needed. A bare number is in " + one + "; \"12 mi\" or \"20 km\" is read too.", need: true, to: func(j *job.Job) any { return &j.Delivery.Distance }},
+		{name: "intake_distance", path: "delivery.distance", label: "Distance one way, " + one, unit: one, help: "Needed. A bare number is in " + one + "; \"12 mi\" or \"20 km\" is read too.", need: true, to: func(j *job.Job) any { return &j.Delivery.Distance }},
 		{name: "intake_zone", path: "delivery.zone", label: "Delivery zone", help: "Empty: by the distance.", list: "zones", of: zones, to: func(j *job.Job) any { return &j.Delivery.Zone }},
 		{name: "intake_free", path: "delivery.free", label: "Delivery free", help: "Yes if the customer collects, or it is thrown in; empty: No.", to: func(j *job.Job) any { return &j.Delivery.Free }},
 		{name: "intake_labour", path: "labour.charge", label: "Labour", help: "Empty: charged.", list: "charges", of: charges, to: func(j *job.Job) any { return &j.Labour.Charge }},

@@ -137,6 +137,9 @@ func (p *filler) side(no int, side string) int {
 
 func (p *filler) field(d *field, j *job.Job) {
 	var v any
+	if j.Heat == nil && strings.HasPrefix(d.path, "heat.") || j.Power == nil && strings.HasPrefix(d.path, "power.") {
+		return
+	}
 	switch from := d.to(j).(type) {
 	case *string:
 		if v = *from; d.list != "" && len(d.of(p.c)) > 0 {
@@ -152,16 +155,24 @@ func (p *filler) field(d *field, j *job.Job) {
 	case *money.Number:
 		v = *from
 	case *unit.Date:
-		v = *from
+		if !from.IsZero() {
+			v = *from
+		}
 	case *unit.Length:
 		v = distance(*from)
+	case *unit.Speed:
+		if *from != 0 {
+			v = from.Text(unit.Imperial)
+		}
+	case **unit.Temperature:
+		v = (*from).Text(unit.Imperial)
 	case *bool:
 		v = "No"
 		if *from {
 			v = "Yes"
 		}
 	}
-	if v == "" || v == 0 {
+	if v == nil || v == "" || v == 0 {
 		return
 	}
 	at(p.book, p.place[d.name]).Value = v

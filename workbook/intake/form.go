@@ -62,10 +62,14 @@ func (f *form) shape(d *field) (placed, sheet.Validation) {
 	case *int:
 		return left(input(colValue, sheet.General)), wholes(d.least, d.most)
 	case *money.Number:
-		return left(input(colValue, sheet.General)), decimals(d.most)
+		most := d.most
+		if d.plain {
+			most = 2000 // hours
+		}
+		return left(input(colValue, sheet.General)), decimals(most)
 	case *bool:
 		return pick(colValue), yesOrNo()
-	case *unit.Length:
+	case *unit.Length, *unit.Speed, **unit.Temperature:
 		// Words too: "12 mi" says its unit itself.
 		return left(input(colValue, sheet.General)), words(40)
 	}

@@ -125,6 +125,9 @@ func (r *reader) warn(s spot, code, advice, format string, args ...any) {
 
 // field reads a cell that stands alone into the job.
 func (r *reader) field(d *field) {
+	if _, there := r.found.Names[d.name]; d.late && !there {
+		return
+	}
 	s, ok := r.single(d.name, d.path, d.label)
 	if !ok {
 		return

@@ -39,11 +39,20 @@ func (r *reader) value(d *field, s spot) {
 	case *int:
 		*to = r.whole(s, d.least)
 	case *money.Number:
+		if d.plain {
+			*to, _ = r.number(s, "12")
+			return
+		}
 		*to = r.percent(s)
 	case *unit.Date:
 		*to = r.day(s)
 	case *unit.Length:
-		*to = r.length(s, r.c.Company.Units.DistanceUnit())
+		*to = measure(r, s, "length", d.unit, unit.ParseLength)
+	case *unit.Speed:
+		*to = measure(r, s, "speed", d.unit, unit.ParseSpeed)
+	case **unit.Temperature:
+		degrees := measure(r, s, "temperature", d.unit, unit.ParseTemperature)
+		*to = &degrees
 	case *bool:
 		*to = r.choice(s, yesNo(), "Yes or No") == "yes"
 	}
@@ -233,27 +242,27 @@ func (r *reader) day(s spot) unit.Date {
 // lastSerial is the number of the last day that a sheet knows, 31 December 9999.
 const lastSerial = 2958465
 
-// length reads a length with its unit; a bare number is in the unit that the
-// label names.
-func (r *reader) length(s spot, bare string) unit.Length {
+// measure reads a quantity of a kind with its unit; a bare number is in the unit
+// that the label names.
+func measure[T any](r *reader, s spot, kind, bare string, parse func(string) (T, error)) (none T) {
 	c, ok := r.take(s)
 	if !ok {
-		return 0
+		return none
 	}
 	text := shown(c)
 	if c.Kind == sheet.FoundNumber && c.Day || c.Kind == sheet.FoundBool {
-		r.fault(s, diag.WrongKind, "", "the cell holds no length; a number such as 12, or 12 %s, was expected", bare)
-		return 0
+		r.fault(s, diag.WrongKind, "", "the cell holds no %s; a number such as 12, or 12 %s, was expected", kind, bare)
+		return none
 	}
 	if strings.Trim(text, "0123456789.-") == "" {
 		text += " " + bare
 	}
-	l, err := unit.ParseLength(text)
+	q, err := parse(text)
 	if err != nil {
-		r.fault(s, diag.BadValue, "", "%q is no length that can be read; a number such as 12, or 12 %s, was expected", sheet.Short(shown(c), 60), bare)
-		return 0
+		r.fault(s, diag.BadValue, "", "%q is no %s that can be read; a number such as 12, or 12 %s, was expected", sheet.Short(shown(c), 60), kind, bare)
+		return none
 	}
-	return l
+	return q
 }
 
 // choice reads the entry of a drop-down; "" when it is none.

@@ -118,7 +118,7 @@ func (r *reader) eave(s spot, f *catalog.Family) unit.Length {
 			}
 		}
 	}
-	return r.length(s, r.c.Company.Units.LengthUnit())
+	return measure(r, s, "length", r.c.Company.Units.LengthUnit(), unit.ParseLength)
 }
 
 // sides reads the sides of the tents whose rows are filled in.
