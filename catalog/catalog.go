@@ -22,6 +22,8 @@
 package catalog
 
 import (
+	"slices"
+
 	"tentwright/catalog/source"
 	"tentwright/catalog/unit"
 )
@@ -154,4 +156,9 @@ func Files() []string {
 // What follows from such a file is left out, and said so, where it is missing.
 func MoreFiles() []string {
 	return []string{"anchors.yaml", "occupancy.yaml", "power.yaml", "calendar.yaml"}
+}
+
+// IsFile tells whether a name is that of a file which a shop folder holds.
+func IsFile(name string) bool {
+	return slices.Contains(Files(), name) || slices.Contains(MoreFiles(), name)
 }

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
@@ -31,7 +30,7 @@ func (k *checking) path(path string) error {
 		own.shop = path
 		_, err := k.load(&own)
 		return err
-	case err == nil && slices.Contains(catalog.Files(), filepath.Base(path)):
+	case err == nil && catalog.IsFile(filepath.Base(path)):
 		return k.path(filepath.Dir(path))
 	case errors.Is(err, fs.ErrNotExist) && !endsIn(path, jobEndings()...):
 		return fileError("name a shop folder, or a job file ending in .yaml", "%q does not exist", path)

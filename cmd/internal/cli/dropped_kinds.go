@@ -50,7 +50,7 @@ var intoLine = regexp.MustCompile(`(?m)^into[ \t]*:`)
 func (f *jobFile) noJob() error {
 	dir, name := filepath.Dir(f.path), filepath.Base(f.path)
 	switch {
-	case slices.Contains(catalog.Files(), name) && hasCompany(dir):
+	case catalog.IsFile(name) && hasCompany(dir):
 		return misuse(`look for faults in the shop with "tentwright check `+dir+`"`, "%q is a file of a shop; a job was expected", f.path)
 	case intoLine.Match(f.data):
 		return misuse(`give it with the list, "tentwright import LIST.xlsx --map `+f.path+`"`, "%q says which column of a list is what; a job was expected", f.path)

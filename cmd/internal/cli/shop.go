@@ -123,7 +123,7 @@ func (s *shop) paths() []string {
 		return nil
 	}
 	var all []string
-	for _, name := range catalog.Files() {
+	for _, name := range append(catalog.Files(), catalog.MoreFiles()...) {
 		all = append(all, filepath.Join(s.dir, name))
 	}
 	return all
