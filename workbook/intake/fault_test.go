@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tentwright/catalog"
 	"tentwright/catalog/diag"
 	"tentwright/workbook/sheet"
 )
@@ -76,9 +77,13 @@ var spoils = []spoiled{
 // Every fault names its cell, what was found and what was expected; and it is
 // the only one, since nothing else is wrong.
 func TestFaults(t *testing.T) {
-	c := demo(t)
+	testSpoils(t, demo(t), spoils)
+}
+
+func testSpoils(t *testing.T, c *catalog.Catalog, list []spoiled) {
+	t.Helper()
 	garden, _ := canon(c, jobOf(t, c, "garden.yaml"))
-	for _, s := range spoils {
+	for _, s := range list {
 		b := fill(c, garden)
 		typed(b, s.values)
 		data, j, list := Read("garden.xlsx", b.Found(), c)

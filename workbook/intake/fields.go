@@ -14,6 +14,7 @@ type field struct {
 	label string
 	help  string // beside the cell; what an empty cell means
 	need  bool   // must be filled
+	along bool   // must be filled once its group of the job says anything
 	least int    // of a count
 	most  int    // of a count, a percentage, or characters of words; 0: the usual
 	line  int    // of words in several lines, from 1
@@ -42,6 +43,7 @@ func sections(sys unit.System) []section {
 		{"Dates", "dates", dateFields()},
 		{"Delivery and labour", "delivery", deliveryFields(sys)},
 		{"Wind, heat and power", "wind", placeFields(sys)},
+		{"Plot", "plot", plotFields(sys)},
 		{"Discount and notes", "discount", noteFields()},
 	}
 }
@@ -75,6 +77,7 @@ func eventFields() []field {
 	return []field{
 		{name: "intake_event_name", path: "event.name", label: "Event", help: "Needed. What the tents are for.", need: true, most: 120, to: func(j *job.Job) any { return &j.Event.Name }},
 		{name: "intake_event_guests", path: "event.guests", label: "Guests", help: "A whole number; empty if it is not known.", most: 100000, to: func(j *job.Job) any { return &j.Event.Guests }},
+		{name: "intake_event_use", path: "event.use", label: "Use of the floor", help: "How the guests sit or stand; empty: the first of the list.", late: true, list: "uses", of: uses, to: func(j *job.Job) any { return &j.Event.Use }},
 		{name: "intake_event_address_1", path: "event.address", label: "Site", help: "Where to deliver: place or street.", line: 1, to: address},
 		{name: "intake_event_address_2", path: "event.address", label: "Site, second line", help: "Town.", line: 2, to: address},
 		{name: "intake_event_address_3", path: "event.address", label: "Site, third line", help: "Gate, field, floor.", line: 3, to: address},

@@ -13,17 +13,40 @@ func placeFields(sys unit.System) []field {
 	fields := []field{
 		{name: "intake_gust", path: "wind.gust", label: "Gust to plan for, " + sys.SpeedUnit(), help: "At the height of the roof; empty: as your shop plans. Above its limit an engineer designs what holds.", unit: sys.SpeedUnit(), to: func(j *job.Job) any { return &j.Wind.Gust }},
 		{name: "intake_terrain", path: "wind.terrain", label: "Terrain", help: "Round the site; empty: the first of the list.", list: "terrains", of: terrains, to: func(j *job.Job) any { return &j.Wind.Terrain }},
-		{name: "intake_inside", path: "heat.inside", label: "Warm inside, " + degrees, help: "Empty: not heated. Every tent with a wall is.", unit: degrees, to: func(j *job.Job) any { return &heat(j).Inside }},
-		{name: "intake_outside", path: "heat.outside", label: "Coldest outside, " + degrees, help: "Needed with the one above.", unit: degrees, to: func(j *job.Job) any { return &heat(j).Outside }},
-		{name: "intake_heat_hours", path: "heat.hours", label: "Hours of heating", help: "In all; needed with the two above.", plain: true, to: func(j *job.Job) any { return &heat(j).Hours }},
-		{name: "intake_power", path: "power.source", label: "Power", help: "Empty: none is planned.", list: "supplies", of: supplies, to: func(j *job.Job) any { return &supply(j).Source }},
-		{name: "intake_power_distance", path: "power.distance", label: "Cable to the farthest tent, " + length, help: "From the generator or the supply of the site.", unit: length, to: func(j *job.Job) any { return &supply(j).Distance }},
+		{name: "intake_inside", along: true, path: "heat.inside", label: "Warm inside, " + degrees, help: "Empty: not heated. The table of places says which tents are; else every one with a wall.", unit: degrees, to: func(j *job.Job) any { return &heat(j).Inside }},
+		{name: "intake_outside", along: true, path: "heat.outside", label: "Coldest outside, " + degrees, help: "Needed with the one above.", unit: degrees, to: func(j *job.Job) any { return &heat(j).Outside }},
+		{name: "intake_heat_hours", along: true, path: "heat.hours", label: "Hours of heating", help: "In all; needed with the two above.", plain: true, to: func(j *job.Job) any { return &heat(j).Hours }},
+		{name: "intake_power", along: true, path: "power.source", label: "Power", help: "Empty: none is planned.", list: "supplies", of: supplies, to: func(j *job.Job) any { return &supply(j).Source }},
+		{name: "intake_power_distance", along: true, path: "power.distance", label: "Cable to the farthest tent, " + length, help: "From the generator or the supply of the site.", unit: length, to: func(j *job.Job) any { return &supply(j).Distance }},
 		{name: "intake_power_hours", path: "power.hours", label: "Hours of the generator", help: "In all; empty: none.", plain: true, to: func(j *job.Job) any { return &supply(j).Hours }},
 	}
 	for i := range fields {
 		fields[i].late = true
 	}
 	return fields
+}
+
+// plotFields are the ground that the tents share; its obstacles stand below
+// them. They are late too.
+func plotFields(sys unit.System) []field {
+	length := sys.LengthUnit()
+	fields := []field{
+		{name: "intake_plot_width", along: true, path: "plot.width", label: "Plot width, " + length, help: "Along the front; empty: the plot is not measured.", unit: length, to: func(j *job.Job) any { return &plot(j).Width }},
+		{name: "intake_plot_depth", along: true, path: "plot.depth", label: "Plot depth, " + length, help: "From the front to the back; needed with the width.", unit: length, to: func(j *job.Job) any { return &plot(j).Depth }},
+		{name: "intake_plot_north", path: "plot.north", label: "North", help: "Degrees from the back of the plot, with the clock: 0 if north is at the back, 90 at the right. Empty: 0.", plain: true, most: 360, to: func(j *job.Job) any { return &plot(j).North }},
+	}
+	for i := range fields {
+		fields[i].late = true
+	}
+	return fields
+}
+
+// plot is the job's plot, made when the first of its cells is filled.
+func plot(j *job.Job) *job.Plot {
+	if j.Plot == nil {
+		j.Plot = &job.Plot{}
+	}
+	return j.Plot
 }
 
 // heat is the job's group of heat, made when the first of its cells is filled.
@@ -47,6 +70,14 @@ func terrains(c *catalog.Catalog) choices {
 		return nil
 	}
 	return choose(c.Anchors.Terrains, func(t *catalog.Terrain) (string, string) { return t.ID, t.Name })
+}
+
+// uses are what the shop's code says of floors; none where it has no code.
+func uses(c *catalog.Catalog) choices {
+	if c.Occupancy == nil {
+		return nil
+	}
+	return choose(c.Occupancy.Uses, func(u *catalog.FloorUse) (string, string) { return u.ID, u.Name })
 }
 
 func supplies(*catalog.Catalog) choices {

@@ -57,6 +57,7 @@ func fill(c *catalog.Catalog, j *job.Job) *sheet.Book {
 	for i := range j.Tents {
 		p.tent(i, &j.Tents[i])
 	}
+	p.site(j)
 	for i := range j.Items {
 		p.line(&j.Items[i])
 	}
@@ -135,9 +136,15 @@ func (p *filler) side(no int, side string) int {
 	panic(fmt.Sprintf("no side %s of tent %d", side, no))
 }
 
+// unsaid tells whether a field is of a group that the job does not have.
+func unsaid(d *field, j *job.Job) bool {
+	group, _, _ := strings.Cut(d.path, ".")
+	return map[string]bool{"heat": j.Heat == nil, "power": j.Power == nil, "plot": j.Plot == nil}[group]
+}
+
 func (p *filler) field(d *field, j *job.Job) {
 	var v any
-	if j.Heat == nil && strings.HasPrefix(d.path, "heat.") || j.Power == nil && strings.HasPrefix(d.path, "power.") {
+	if unsaid(d, j) {
 		return
 	}
 	switch from := d.to(j).(type) {
@@ -208,6 +215,7 @@ func (p *filler) tent(i int, t *job.Tent) {
 		if s.NoStakes {
 			p.set(row, "side_stakes", "Yes")
 		}
+		p.words(row, "side_ground", grounds(p.c).text(s.Ground))
 		for n, run := range runs(s.Doors) {
 			p.set(row, []string{"side_door", "side_other"}[n], run.kind)
 			p.set(row, []string{"side_doors", "side_others"}[n], run.many)
@@ -284,13 +292,13 @@ func canon(c *catalog.Catalog, from *job.Job) (*job.Job, bool) {
 	fits := len(j.Tents) <= Tents && len(again) <= extraLines && len(j.Payments) <= paymentLines && len(j.Customer.Address) <= addressLines
 	for i := range j.Tents {
 		t := &j.Tents[i]
-		t.Sides = slices.DeleteFunc(t.Sides, func(s job.TentSide) bool { return s.Wall == "" && len(s.Doors) == 0 && !s.NoStakes })
+		t.Sides = slices.DeleteFunc(t.Sides, func(s job.TentSide) bool { return s.Wall == "" && len(s.Doors) == 0 && !s.NoStakes && s.Ground == "" })
 		slices.SortFunc(t.Sides, func(a, b job.TentSide) int { return order(sides(), a.Side) - order(sides(), b.Side) })
 		for _, s := range t.Sides {
 			fits = fits && len(runs(s.Doors)) <= 2
 		}
 	}
-	return j, fits
+	return j, canonSite(j) && fits
 }
 
 // typed sets cells of a filled form; keys are names of cells, or a column and

@@ -63,7 +63,7 @@ func (f *form) shape(d *field) (placed, sheet.Validation) {
 		return left(input(colValue, sheet.General)), wholes(d.least, d.most)
 	case *money.Number:
 		most := d.most
-		if d.plain {
+		if d.plain && most == 0 {
 			most = 2000 // hours
 		}
 		return left(input(colValue, sheet.General)), decimals(most)
@@ -88,7 +88,7 @@ func (f *form) shape(d *field) (placed, sheet.Validation) {
 
 // site writes a drop-down for every factor that slows the work.
 func (f *form) site() {
-	f.s.Breaks = append(f.s.Breaks, len(f.s.Rows)+2)
+	f.newPage()
 	f.band("Site", "What slows the work. Empty: the first of the list, which is usual. The page Site Visit asks the same.")
 	first := len(f.s.Rows) + 1
 	for i := range f.c.Site {

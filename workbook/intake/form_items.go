@@ -13,7 +13,7 @@ const (
 
 // items writes a row for everything that can be ordered, section by section.
 func (f *form) items() {
-	f.s.Breaks = append(f.s.Breaks, len(f.s.Rows)+2)
+	f.newPage()
 	f.band("Accessories, kits and services", "A quantity puts the row on the quote. Optional: Yes offers it as an extra, Chosen is an extra that the customer has taken; empty: No.")
 	f.itemHeads()
 	first := len(f.s.Rows) + 1

@@ -11,7 +11,7 @@ import (
 // tents writes a row for each tent. What the drop-downs of size, eave, walls
 // and doors offer follows from the family that was chosen in the row.
 func (f *form) tents() {
-	f.s.Breaks = append(f.s.Breaks, len(f.s.Rows)+2)
+	f.newPage()
 	f.band("Tents", "One row for tents alike. Choose the family first, then the size. Eave and ground may stay empty: the family's usual height, the site's ground. Count empty: one.")
 	f.row(cell(colLabel, "Joins: the short name of the tent at whose side this one stands, sharing a gutter; then the side of THIS tent that touches.", faint()))
 	f.heads(colNo, "No.", "Name, as the customer calls it", "Family", "Size", "Count", "Eave, "+f.c.Company.Units.LengthUnit(), "Short name", "Ground", "Joins", "At side", "% off")
@@ -67,8 +67,8 @@ func (f *form) tentRow(n int) {
 
 // sides writes a row for each side of each tent.
 func (f *form) sides() {
-	f.s.Breaks = append(f.s.Breaks, len(f.s.Rows)+2)
-	f.band("Sides of the tents", "Only the sides that are closed, have doors, or cannot be staked; all others are open. How many empty: one. Front and back run along the length.")
+	f.newPage()
+	f.band("Sides of the tents", "Only the sides that are closed, have doors, cannot be staked, or stand on another ground; all others are open. How many empty: one. Front and back run along the length.")
 	f.row(cell(colLabel, "No stakes: Yes where a buried line or paving forbids them along the side; it takes ballast. Have buried utilities marked before anything is driven; local rules decide.", faint()))
 	p := &pages{f: f, heads: f.sideHeads, left: pageLines - 4}
 	p.heads()
@@ -80,19 +80,18 @@ func (f *form) sides() {
 		}
 	}
 	f.nameColumns("side", first, map[string]int{"tent": colNo, "side": colKey, "wall": colValue, "door": colD, "doors": colE,
-		"other": colF, "others": colG, "stakes": colH})
+		"other": colF, "others": colG, "ground": colH, "stakes": colI})
 }
 
 func (f *form) sideHeads() {
-	f.heads(colNo, "No.", "Tent and side", "Wall", "Door", "How many", "Other door", "How many", "No stakes along it")
+	f.heads(colNo, "No.", "Tent and side", "Wall", "Door", "How many", "Other door", "How many", "Ground at this side", "No stakes")
 }
 
 // sideRow is the inputs of one side.
 func (f *form) sideRow(n int, side choice) {
-	name := fmt.Sprintf("intake_tent_%d_", n)
-	title := fmt.Sprintf(`"%s"&IF(LEN(%sname)=0,IF(LEN(%ssize)=0,"",", "&%sfamily&" "&%ssize),", "&%sname)`, side.text, name, name, name, name, name)
+	title := fmt.Sprintf(`"%s"&%s`, side.text, tentTitle(n, `", "&`))
 	f.row(cell(colNo, n, counted()), placed{colLabel, sheet.Cell{Value: side.text, Formula: title, Style: wrapped()}}, pick(colValue), pick(colD), input(colE, sheet.General),
-		pick(colF), input(colG, sheet.General), pick(colH), cell(colKey, side.id, key()))
+		pick(colF), input(colG, sheet.General), pick(colH), pick(colI), cell(colKey, side.id, key()))
 	own := func(id string) sheet.Validation {
 		return sheet.Validation{Kind: sheet.List, Source: fmt.Sprintf("intake_%s_%d", id, n)}
 	}
@@ -101,5 +100,14 @@ func (f *form) sideRow(n int, side choice) {
 	f.allow(colE, wholes(1, 50), "How many of that door; empty: one.")
 	f.allow(colF, own("doors"), "Another kind of door in this side.")
 	f.allow(colG, wholes(1, 50), "How many of the other door; empty: one.")
-	f.allow(colH, yesOrNo(), "Yes where nothing may be driven along this side.")
+	f.allowFrom(colH, "grounds", grounds(f.c), "The ground under the legs of this side, if not that of the tent.")
+	f.allow(colI, yesOrNo(), "Yes where nothing may be driven along this side.")
+}
+
+// tentTitle is the formula of what a tent is called in other tables: its name,
+// else its family and size, each behind some more of the formula; "" for an
+// empty row.
+func tentTitle(n int, before string) string {
+	name := fmt.Sprintf("intake_tent_%d_", n)
+	return fmt.Sprintf(`IF(LEN(%sname)=0,IF(LEN(%ssize)=0,"",%s%sfamily&" "&%ssize),%s%sname)`, name, name, before, name, name, before, name)
 }

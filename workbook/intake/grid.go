@@ -51,6 +51,9 @@ func Form(c *catalog.Catalog, made unit.Date) *sheet.Book {
 	}
 	f.head()
 	for _, sec := range sections(c.Company.Units) {
+		if sec.path == "wind" {
+			f.newPage() // all of the place on one
+		}
 		f.section(&sec)
 		switch sec.path {
 		case "dates":
@@ -58,9 +61,12 @@ func Form(c *catalog.Catalog, made unit.Date) *sheet.Book {
 		case "delivery":
 			f.loadings()
 			f.windows()
+		case "plot":
+			f.obstacles()
 		}
 	}
 	f.tents()
+	f.places()
 	f.sides()
 	f.items()
 	f.payments()
@@ -123,6 +129,9 @@ func (f *form) row(cells ...placed) int {
 	f.s.Rows = append(f.s.Rows, r)
 	return len(f.s.Rows)
 }
+
+// newPage begins a printed page with the band that comes next.
+func (f *form) newPage() { f.s.Breaks = append(f.s.Breaks, len(f.s.Rows)+2) }
 
 // band opens a section with a title across the grid.
 func (f *form) band(title, help string) {

@@ -42,6 +42,7 @@ const Tents = 10
 const (
 	extraLines   = 6 // second lines of an item
 	paymentLines = 4
+	obstacles    = 6
 	addressLines = 3
 )
 

@@ -103,7 +103,7 @@ func labelled(label, message string) string {
 
 // columnWords are fields of a job file that stand in columns of the form, by
 // the headings of these.
-var columnWords = map[string]string{"join_side": "At side", "no_stakes": "No stakes along it", "charged_days": "Charged days"}
+var columnWords = map[string]string{"join_side": "At side", "no_stakes": "No stakes", "charged_days": "Charged days"}
 
 // inWords puts the form's own words for the fields of a job file.
 func (r *reader) inWords(code, text string) string {
@@ -111,6 +111,9 @@ func (r *reader) inWords(code, text string) string {
 		text = value + " is too small; at least " + least + " was expected"
 	} else if value, most, ok := strings.Cut(text, " is above the largest value, "); ok {
 		text = value + " is too large; at most " + most + " was expected"
+	}
+	if _, expected, ok := strings.Cut(text, " is missing; expected "); ok && code == diag.MissingField {
+		text = "the cell is empty; " + expected + " was expected"
 	}
 	words := strings.Split(text, " ")
 	for i, word := range words {

@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
@@ -31,9 +32,11 @@ func Read(file string, f *sheet.Found, c *catalog.Catalog) (jobYAML []byte, j *j
 	r.site()
 	r.loadings()
 	r.windows()
+	r.obstacles()
 	r.tents()
 	r.items()
 	r.payments()
+	r.together()
 	r.strays()
 	data := job.Write(r.j)
 	j, faults := job.ReadFor(c, file, data)
@@ -121,6 +124,24 @@ func (r *reader) fault(s spot, code, advice, format string, args ...any) {
 func (r *reader) warn(s spot, code, advice, format string, args ...any) {
 	r.list.Add(diag.Problem{Pos: r.pos(s.sheet.Name, s.row, s.col), Path: s.path, Code: code, Warning: true,
 		Message: labelled(s.label, fmt.Sprintf(format, args...)), Advice: advice})
+}
+
+// together asks for what a group of the job cannot be without, once anything
+// made the group.
+func (r *reader) together() {
+	made := map[string]bool{"heat": r.j.Heat != nil, "power": r.j.Power != nil, "plot": r.j.Plot != nil}
+	for _, sec := range sections(r.c.Company.Units) {
+		for i := range sec.fields {
+			d := &sec.fields[i]
+			group, _, _ := strings.Cut(d.path, ".")
+			if _, there := r.found.Names[d.name]; !d.along || !made[group] || !there {
+				continue
+			}
+			if s, ok := r.single(d.name, d.path, d.label); ok && r.blank(s) {
+				r.fault(s, HalfFilled, "fill it in, or clear what needs it", "the cell is empty although others that need it are filled in; %s was expected", wanted(d))
+			}
+		}
+	}
 }
 
 // field reads a cell that stands alone into the job.

@@ -13,11 +13,18 @@ import (
 
 // wanted is what a cell that stands alone should hold.
 func wanted(d *field) string {
+	if d.list != "" {
+		return "one of the list"
+	}
 	switch d.to(new(job.Job)).(type) {
 	case *unit.Date:
 		return "a day such as 2026-07-04"
 	case *unit.Length:
 		return "a distance such as 12"
+	case **unit.Temperature:
+		return "a temperature such as 20"
+	case *money.Number:
+		return "a number such as 12"
 	}
 	return "a text"
 }

@@ -45,6 +45,17 @@ func (r *reader) table(name, path string, columns ...string) *table {
 	return t
 }
 
+// has tells whether the form has a table, or a column of it, that those of
+// earlier versions do not have.
+func (r *reader) has(table string, columns ...string) bool {
+	for _, id := range columns {
+		if _, there := r.found.Names["intake_"+table+"_"+id]; there {
+			return true
+		}
+	}
+	return false
+}
+
 // at is an input of a row.
 func (t *table) at(row int, id, path, label string) spot {
 	if path != "" {

@@ -34,6 +34,7 @@ func (r *reader) tents() {
 		r.j.Tents = append(r.j.Tents, r.tent(t, row, no, len(r.j.Tents)))
 	})
 	r.sides(index)
+	r.places(index)
 }
 
 // tent reads one row. A size is held against its family only when that is
@@ -124,6 +125,9 @@ func (r *reader) eave(s spot, f *catalog.Family) unit.Length {
 // sides reads the sides of the tents whose rows are filled in.
 func (r *reader) sides(index map[string]int) {
 	inputs := []string{"wall", "door", "doors", "other", "others", "stakes"}
+	if r.has("side", "ground") {
+		inputs = append(inputs, "ground")
+	}
 	t := r.table("side", "tents", append([]string{"tent", "side"}, inputs...)...)
 	if t == nil {
 		return
@@ -162,9 +166,12 @@ func (r *reader) side(t *table, row, n int, label, side string) {
 	r.cells[path], r.labels[path] = r.pos(t.sheet.Name, row, t.cols["wall"]), label
 	s.Wall = r.choice(at("wall", "wall", "wall"), wallKinds, "a wall of the family")
 	s.NoStakes = r.choice(at("stakes", "no_stakes", "no stakes"), yesNo(), "Yes or No") == "yes"
+	if t.cols["ground"] > 0 {
+		s.Ground = r.choice(at("ground", "ground", "ground"), grounds(r.c), "a kind of ground")
+	}
 	s.Doors = r.doors(at("other", "doors", "other door"), at("others", "doors", "how many of the other door"), doorKinds)
 	s.Doors = append(r.doors(at("door", "doors", "door"), at("doors", "doors", "how many"), doorKinds), s.Doors...)
-	if f != nil && s.Wall == "" && len(s.Doors) == 0 && !s.NoStakes {
+	if f != nil && s.Wall == "" && len(s.Doors) == 0 && !s.NoStakes && s.Ground == "" {
 		return // a plain No
 	}
 	tent.Sides = append(tent.Sides, s)

@@ -74,7 +74,9 @@ func TestAnyJob(t *testing.T) {
 	c := demo(t)
 	read := 0
 	rapid.Check(t, func(t *rapid.T) {
-		j, ok := canon(c, jobtest.Draw(t, c))
+		drawn := jobtest.Draw(t, c)
+		floors(t, c, drawn)
+		j, ok := canon(c, drawn)
 		if !ok {
 			t.Skip("the form has no room for it")
 		}

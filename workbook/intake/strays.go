@@ -39,8 +39,19 @@ type strays struct {
 	last int                  // row of the form
 }
 
+// former are words outside the inputs of earlier forms, which later ones say in
+// another way.
+var former = []string{
+	"Empty: not heated. Every tent with a wall is.",
+	"Only the sides that are closed, have doors, or cannot be staked; all others are open. How many empty: one. Front and back run along the length.",
+	"No stakes along it",
+}
+
 // form gathers the words that a fresh form has outside its inputs.
 func (k *strays) form(b *sheet.Book) {
+	for _, words := range former {
+		k.own[words] = true
+	}
 	for _, row := range b.Sheets[0].Rows {
 		for _, c := range row.Cells {
 			if text, ok := c.Value.(string); ok && c.Style.Role.Locked() {
@@ -58,6 +69,7 @@ var besides = map[string][]int{
 	"loading_id": {colLabel, colF},
 	"window_id":  {colLabel, colF},
 	"side_side":  {colLabel},
+	"place_no":   {colLabel},
 }
 
 // read marks the cells of a name, and those that go with them.

@@ -20,8 +20,8 @@ func (f *form) visit() *sheet.Sheet {
 	v := &page{s: &sheet.Sheet{Name: SheetVisit, Tab: sheet.TabOffice, Protected: true, HideGrid: true, Page: f.page(false)}}
 	v.s.Page.FitTall = 1
 	v.s.Page.HeaderRight = "Site visit"
-	for _, w := range []float64{25, 25, 25, 25} {
-		v.s.Columns = append(v.s.Columns, sheet.Column{Width: w})
+	for range 4 {
+		v.s.Columns = append(v.s.Columns, sheet.Column{Width: visitColumn})
 	}
 	v.line(0, "Site visit", sheet.Style{Role: sheet.Title})
 	v.line(0, "To fill in by pen. What is in bold has a cell of the same name on the sheet Intake.", sheet.Style{Role: sheet.Subtitle})
@@ -30,12 +30,15 @@ func (f *form) visit() *sheet.Sheet {
 	v.boxes("Who and where", 20, []box{{label: "Visited on, by"}, {label: "Quote number", cell: true}, {label: "Customer", cell: true}, {label: "Event", cell: true},
 		{label: "Site", cell: true}, {label: "Contact on site", cell: true}, {label: "Key, gate code"}, {label: "Distance one way, " + distance, cell: true}})
 	v.factors(f.c)
-	v.boxes("Measured, "+length, 20, []box{{label: "Free length and width"}, {label: "Free height, lowest branch or line"}, {label: "Fall over the length"}, {label: "Gate, width and height"},
-		{label: "Carry, truck to tent"}, {label: "Nearest building or fire"}})
-	v.boxes("Above and below the ground", 24, []box{{label: "Overhead lines", ticks: noYes()}, {label: "Trees, eaves, poles", ticks: noYes()}, {label: "Septic tank and field", ticks: noYes()},
+	v.boxes("Measured, "+length, 20, []box{{label: "Plot width, " + length, cell: true}, {label: "Plot depth, " + length, cell: true}, {label: "North", cell: true}, {label: "Free height, lowest branch or line"},
+		{label: "Fall over the length"}, {label: "Gate, width and height"}, {label: "Carry, truck to tent"}, {label: "Nearest open fire or grill"},
+		{label: "Neighbours' buildings, how far"}, {label: "Parked cars, how far"}})
+	v.obstacles()
+	v.boxes("Ground at each side of the tents, where it is not as above", 20, []box{{label: "Front"}, {label: "Back"}, {label: "Left"}, {label: "Right"}})
+	v.boxes("Above and below the ground", 24, []box{{label: "Overhead lines: where, how high", ticks: noYes()}, {label: "Trees, eaves, poles", ticks: noYes()}, {label: "Septic tank and field", ticks: noYes()},
 		{label: "Sprinkler lines", ticks: noYes()}, {label: "Gas, water, power, data", ticks: noYes()}, {label: "Marking asked for, ticket no."}})
-	v.boxes("Supplies and access", 20, []box{{label: "Power: amps, outlets, how far"}, {label: "Water: tap, how far"}, {label: "Trucks: room to stand, turn"}, {label: "Light after dark", ticks: noYes()},
-		{label: "Guests", cell: true}, {label: "Delivery", cell: true}})
+	v.boxes("Supplies, ways in and out", 20, []box{{label: "Power: amps, outlets"}, {label: "Cable to the farthest tent, " + length, cell: true}, {label: "Water: tap, how far"}, {label: "Trucks: room to stand, turn"},
+		{label: "Exits: to where, what blocks them"}, {label: "Light after dark", ticks: noYes()}, {label: "Guests", cell: true}, {label: "Use of the floor", cell: true}})
 	v.sketch()
 	v.line(30, visitEnd, sheet.Style{Role: sheet.Faint, Wrap: true})
 	return v.s
@@ -50,6 +53,13 @@ const (
 )
 
 func noYes() []string { return []string{"none", "yes, where:"} }
+
+// visitColumn is the width of each column, with which the page fills its paper;
+// visitSize is the size of its text in points.
+const (
+	visitColumn = 32
+	visitSize   = 10
+)
 
 // page is a sheet of four equal columns, filled from the top.
 type page struct{ s *sheet.Sheet }
@@ -100,7 +110,18 @@ func ticks(words []string) any {
 	}
 	// The box stays on the line of the word behind it.
 	const box = "☐\u00a0"
-	return box + strings.Join(words, "   "+box)
+	return box + strings.Join(words, apart+box)
+}
+
+// apart is what stands between a word and the next box.
+const apart = "   "
+
+// textHeight is the height in points of a text over so many columns. All blanks
+// before a box count: programs do not draw them together.
+func textHeight(text any, bold bool, columns int) float64 {
+	words, _ := text.(string)
+	words = strings.ReplaceAll(words, apart, " --") // each as wide as a blank, or wider
+	return sheet.TextHeight(strings.ReplaceAll(words, "\u00a0", "-"), visitSize, bold, true, 0, float64(columns*visitColumn)*sheet.ColumnPoints)
 }
 
 // factors writes the degrees of every site factor to tick one.
@@ -108,18 +129,38 @@ func (v *page) factors(c *catalog.Catalog) {
 	v.line(0, "Site", sheet.Style{Role: sheet.Section})
 	for i := range c.Site {
 		style := sheet.Style{Role: sheet.Body, Wrap: true}
-		v.add(0, []sheet.Cell{{Value: c.Site[i].Name, Style: sheet.Style{Role: sheet.Body, Wrap: true, Bold: true}},
-			{Value: ticks(degrees(&c.Site[i]).texts()), Style: style}, {Style: style}, {Style: style}})
+		words := ticks(degrees(&c.Site[i]).texts())
+		v.add(max(textHeight(c.Site[i].Name, true, 1), textHeight(words, false, 3)), []sheet.Cell{
+			{Value: c.Site[i].Name, Style: sheet.Style{Role: sheet.Body, Wrap: true, Bold: true}}, {Value: words, Style: style}, {Style: style}, {Style: style}})
 		v.merge(2, 4)
 	}
+}
+
+// obstacles leaves rows for what stands on the plot, under the heads of the
+// sheet Intake.
+func (v *page) obstacles() {
+	style := sheet.Style{Role: sheet.Body, Bold: true}
+	v.add(0, []sheet.Cell{{Value: "Obstacle", Style: style}, {Value: "x from the left, y from the front", Style: style}, {Value: "Width and depth, or radius", Style: style}, {Value: "What it is, height", Style: style}})
+	for range 4 {
+		v.add(18, blanks())
+	}
+}
+
+// blanks is a row of four boxes.
+func blanks() []sheet.Cell {
+	cells := make([]sheet.Cell, 4)
+	for i := range cells {
+		cells[i].Style = sheet.Style{Role: sheet.Body}
+	}
+	return cells
 }
 
 // sketch leaves room to draw.
 func (v *page) sketch() {
 	v.line(0, "Sketch: tents with their sides, gate, trucks, lines in the ground and above, north", sheet.Style{Role: sheet.Section})
 	first := len(v.s.Rows) + 1
-	for range 8 {
-		v.add(24, []sheet.Cell{{Style: sheet.Style{Role: sheet.Body}}, {Style: sheet.Style{Role: sheet.Body}}, {Style: sheet.Style{Role: sheet.Body}}, {Style: sheet.Style{Role: sheet.Body}}})
+	for range 7 {
+		v.add(24, blanks())
 	}
 	v.s.Merges = append(v.s.Merges, sheet.Range{R1: first, C1: 1, R2: len(v.s.Rows), C2: 4})
 }
