@@ -32,6 +32,7 @@ type Anchors struct {
 	// GustFactor is how many times the mean wind the gust is, for the Beaufort
 	// force beside each action.
 	GustFactor money.Number `yaml:"gust_factor" min:"1" max:"3"`
+	GustDemo   bool         `yaml:"gust_demo"` // of the gust factor
 }
 
 // Safety is the factors between what is needed and what holds, and the share of

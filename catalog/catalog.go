@@ -139,6 +139,7 @@ type files struct {
 		Occupancy *Occupancy `yaml:"occupancy,required"`
 	}
 	power struct {
+		basis
 		Power *Power `yaml:"power,required"`
 	}
 	calendar struct {

@@ -138,7 +138,7 @@ func (k *checker) checkMore() {
 // checkUnits wants every file's numbers to be for the company's units.
 func (k *checker) checkUnits(f *files) {
 	want := k.c.Company.Units
-	for _, b := range []*basis{&f.tents.basis, &f.parts.basis, &f.items.basis, &f.labour.basis, &f.rates.basis} {
+	for _, b := range []*basis{&f.tents.basis, &f.parts.basis, &f.items.basis, &f.labour.basis, &f.rates.basis, &f.power.basis} {
 		if b.Units != want && b.Units != "" && want != "" {
 			k.list.Addf(b.Where.Of("units"), UnitsDiffer, "the numbers of this file are for %s units but the company's are %s; "+
 				"convert its prices per area and length and its minutes per weight and distance first, then this line", b.Units, want)

@@ -27,5 +27,12 @@ const (
 	BadCurrency    = "bad-currency"     // not an ISO 4217 code that the program knows
 	BadPicture     = "bad-picture"      // a logo that is no whole PNG or JPEG, or too large
 	BadText        = "bad-text"         // terms or payment details that cannot be printed
+	AnchorTwice    = "anchor-twice"     // a part rule takes an anchor that anchors.yaml takes
+	BadAnchor      = "bad-anchor"       // a wind, a stake or a test of no size
 	UnitsDiffer    = "units-differ"     // the numbers of a file are for other units than the company's
+	BadHoliday     = "bad-holiday"      // a holiday that no year has, or a closed period that runs backwards
+	BadDateRule    = "bad-date-rule"    // a date without a day of its own, or with two
+	NoEnergy       = "no-energy"        // a heater's fuel does not say how much heat is in it
+	PowerBelow     = "power-below"      // of two figures of heat and power, the larger one is the smaller
+	RuleLoad       = "rule-load"        // a rule takes a part along that takes current
 )

@@ -73,6 +73,7 @@ type DoorSpec struct {
 	Kind  string      `yaml:"kind,required" long:"60"`
 	Item  string      `yaml:"item,required"`
 	Width unit.Length `yaml:"width,required"`
+	Clear unit.Length `yaml:"clear"` // of the opening, by which it counts as an exit; none: it does not
 }
 
 // GutterSpec is the gutter hung between two tents that stand side by side.

@@ -52,6 +52,7 @@ type SiteOption struct {
 	Name     string       `yaml:"name,required" long:"120"`
 	Factor   money.Number `yaml:"factor,required" min:"0.1" max:"10"`
 	NoStakes bool         `yaml:"no_stakes"` // nothing can be driven here: ballast
+	Engineer bool         `yaml:"engineer"`  // an engineer must design what holds a tent here
 }
 
 // SiteFactor looks a site factor up by id; nil if the shop has none.

@@ -267,11 +267,17 @@ func TestTwiceTheTentsTwiceTheirParts(t *testing.T) {
 	})
 }
 
-// ofTents is what the graphs of the tents ask for.
+// ofTents is what the graphs of the tents ask for. Anchors are left out: of
+// which kind they are follows from how many the yard owns.
 func ofTents(q *quote.Quote) map[string]int {
-	m := map[string]int{}
+	m, anchors := map[string]int{}, map[string]bool{}
+	for i := range q.Parts.Tents {
+		for _, taken := range q.Parts.Tents[i].Holding.Parts {
+			anchors["T:"+q.Parts.Tents[i].Job.ID+":"+taken.Part] = true
+		}
+	}
 	for i := range q.Parts.Needs {
-		if n := &q.Parts.Needs[i]; strings.HasPrefix(n.Key, "T:") {
+		if n := &q.Parts.Needs[i]; strings.HasPrefix(n.Key, "T:") && !anchors[n.Key] {
 			m[n.Key] = n.Quantity
 		}
 	}

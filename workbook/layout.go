@@ -68,6 +68,7 @@ func Layout(q *quote.Quote) *sheet.Book { return LayoutWith(q, Options{}) }
 type Options struct {
 	Changes  []Change // since the revision before
 	NoRecord bool     // leave out what a requote needs
+	NoPlan   bool     // leave out the picture of the site plan
 	Kept     Kept     // typed by yard and office into the revision before
 }
 
@@ -79,6 +80,9 @@ func LayoutWith(q *quote.Quote, o Options) *sheet.Book {
 		record = packing(q)
 	}
 	l := newLayout(q)
+	if !o.NoPlan {
+		l.drawn = drawing(q.Plan)
+	}
 	l.kept = o.Kept
 	l.carry()
 	l.jobSheet()
@@ -135,6 +139,7 @@ type layout struct {
 
 	buildTax int // column of the tax classes on the price build-up
 
+	drawn   func() []byte // the picture of the site plan; nil: none
 	kept    Kept
 	carried *carried // by what is kept; only where the whole workbook is laid out
 }

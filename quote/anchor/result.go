@@ -53,6 +53,7 @@ type Leg struct {
 	Dead     float64 // own weight that is counted on here
 	Up       float64 // at the gust: UpArea times pressure, less Dead, at least 0
 	Side     float64
+	Guys     int     // that share the load; a corner has two where both its sides are free
 	Rise     float64 // of the guy, from stake to where it is tied; 0 without a guy
 	Run      float64
 	Pull     float64 // on the guy: the greater of Up over its sine and Side over its cosine; without one, Up and Side
@@ -76,7 +77,7 @@ type Holding struct {
 	Count    int
 	Least    int     // the customary number
 	Each     float64 // what one holds: a stake in this ground, or the weight of a full piece
-	Group    float64 // what each of so many stakes still holds of a single one
+	Group    float64 // what each of so many stakes at one guy still holds of a single one
 	Mu       float64 // friction of ballast
 	Safety   float64
 	Basis    string  // where Each, or Mu, is from
@@ -94,12 +95,19 @@ func (h *Holding) Use() float64 {
 
 // Case is one way in which wind blows on the tent: the resultant of the
 // pressures and the reaction of each leg, at a pressure of 1. They balance, in
-// force and in moment about the origin of the tent's plan.
+// force and in moment about the origin of the tent's plan. The reaction of a
+// guyed leg acts where the guy is tied, at Rise above its foot; that of any other
+// at its foot.
 type Case struct {
 	Name   string
 	Force  frame.Point // on the tent; up is above zero
 	Moment frame.Point
 	Legs   []frame.Point // what the ground gives each leg, in the order of Legs
+
+	// What the tents that are joined with it take over; nothing of one that stands
+	// alone. Over a group it adds up to nothing.
+	Next       frame.Point
+	NextMoment frame.Point
 }
 
 // Action is a wind action with the force of the mean wind on Beaufort's scale.

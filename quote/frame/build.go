@@ -43,8 +43,8 @@ func Build(c *catalog.Catalog, f *catalog.Family, s *catalog.Size, leg unit.Leng
 	t := &Tent{
 		Kind: f.Kind, Width: s.Width, Length: s.Length, Eave: leg, Peak: leg + s.Rise, Out: out(f, leg),
 		Nodes: d.nodes, Members: d.members,
-		Sides: []Side{{"front", s.Length}, {"right", s.Width}, {"back", s.Length}, {"left", s.Width}},
-		roof:  d.roof(),
+		Sides:  []Side{{"front", s.Length}, {"right", s.Width}, {"back", s.Length}, {"left", s.Width}},
+		Planes: d.planes, roof: d.roof(),
 	}
 	sections, why := cutTop(f, s)
 	if why != "" {

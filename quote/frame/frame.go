@@ -56,6 +56,7 @@ type Tent struct {
 	Members  []Member
 	Sections []Section
 	Sides    []Side
+	Planes   [][]Point // of the roof, each flat; gables are not among them
 
 	roof unit.Area
 }

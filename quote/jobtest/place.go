@@ -1,6 +1,8 @@
 package jobtest
 
 import (
+	"slices"
+
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
 	"tentwright/quote/job"
@@ -35,16 +37,20 @@ func (m *maker) degrees(what string, from, to int) unit.Temperature {
 // plot draws the ground with what stands on it, and says of some tents where
 // they stand, whether there is room or not.
 func (m *maker) plot() {
-	metres := func(what string, from, to int) unit.Length { return unit.Length(m.between(what, from, to)) * unit.Metre }
-	m.j.Plot = &job.Plot{Width: metres("plot width", 20, 200), Depth: metres("plot depth", 20, 200), North: money.Int(m.choose("north", 360))}
+	metres := func(what string, from, to int) unit.Length {
+		return unit.Length(m.between(what, from, to)) * unit.Metre
+	}
+	wide, deep := m.between("plot width", 20, 200), m.between("plot depth", 20, 200)
+	m.j.Plot = &job.Plot{Width: unit.Length(wide) * unit.Metre, Depth: unit.Length(deep) * unit.Metre, North: money.Int(m.choose("north", 360))}
 	for range m.choose("obstacles", 4) {
-		o := job.Obstacle{Name: *one(m, "obstacle", words), X: metres("x", 0, 150), Y: metres("y", 0, 150)}
+		o := job.Obstacle{Name: *one(m, "obstacle", words), X: metres("x", 0, wide-1), Y: metres("y", 0, deep-1)}
 		if m.chance("round", 50) {
 			o.Radius = metres("radius", 1, 9)
 		} else {
 			o.Width, o.Depth = metres("width", 1, 20), metres("depth", 1, 20)
 		}
-		if len(o.Name) <= 60 {
+		known := slices.ContainsFunc(m.j.Plot.Obstacles, func(other job.Obstacle) bool { return other.Name == o.Name })
+		if len(o.Name) <= 60 && !known {
 			m.j.Plot.Obstacles = append(m.j.Plot.Obstacles, o)
 		}
 	}

@@ -30,6 +30,8 @@ type Tent struct {
 	Walls  []Wall
 	Shared []string // sides at which a gutter hangs
 	Holding
+
+	grounds map[string]*catalog.SiteOption // of sides that have their own
 }
 
 // Holding is what holds one tent to the ground: by custom, until a calculation
@@ -83,7 +85,8 @@ func (b *builder) build() {
 		if graph == nil {
 			continue
 		}
-		tent := Tent{Job: t, Family: f, Size: s, Leg: leg, Graph: graph, Ground: b.j.Ground(b.c, t), Shared: b.j.SharedSides(t)}
+		tent := Tent{Job: t, Family: f, Size: s, Leg: leg, Graph: graph, Ground: b.j.Ground(b.c, t), Shared: b.j.SharedSides(t),
+			grounds: grounds(b.c, t)}
 		for _, side := range graph.Sides {
 			tent.Walls = append(tent.Walls, b.wall(&tent, side))
 		}
@@ -180,16 +183,39 @@ func (t *Tent) Customary() Holding {
 // MayStake tells whether a foot on some sides of the plan can be held by
 // stakes. One free side will do; a foot inside the plan asks the ground alone.
 func (t *Tent) MayStake(sides []string) bool {
-	if t.Ground != nil && t.Ground.NoStakes {
-		return false
-	}
 	for _, side := range sides {
-		ask := t.Job.Side(side)
-		if !slices.Contains(t.Shared, side) && (ask == nil || !ask.NoStakes) {
+		if !slices.Contains(t.Shared, side) && t.MayStakeAt(side) {
 			return true
 		}
 	}
-	return len(sides) == 0
+	return len(sides) == 0 && (t.Ground == nil || !t.Ground.NoStakes)
+}
+
+// MayStakeAt tells whether a stake may be driven along a side: neither its
+// ground nor the job forbids it.
+func (t *Tent) MayStakeAt(side string) bool {
+	ground, ask := t.GroundAt(side), t.Job.Side(side)
+	return (ground == nil || !ground.NoStakes) && (ask == nil || !ask.NoStakes)
+}
+
+// GroundAt is the ground along a side: its own, else the tent's.
+func (t *Tent) GroundAt(side string) *catalog.SiteOption {
+	if o := t.grounds[side]; o != nil {
+		return o
+	}
+	return t.Ground
+}
+
+// grounds finds the ground of each side that has its own.
+func grounds(c *catalog.Catalog, t *job.Tent) map[string]*catalog.SiteOption {
+	found := map[string]*catalog.SiteOption{}
+	surface := c.SiteFactor(catalog.Surface)
+	for i := range t.Sides {
+		if s := &t.Sides[i]; surface != nil && s.Ground != "" {
+			found[s.Side] = surface.Option(s.Ground)
+		}
+	}
+	return found
 }
 
 // Sealed tells whether every side is closed by a wall and none has a door.

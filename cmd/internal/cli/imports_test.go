@@ -29,7 +29,7 @@ var edges = map[string][]string{
 	"quote/power":            {"catalog", "catalog/*", "quote/job", "quote/frame", "quote/tent", "quote/parts"},
 	"quote/egress":           {"catalog", "catalog/*", "quote/job", "quote/frame", "quote/tent", "quote/parts"},
 	"quote/layout":           {"catalog", "catalog/*", "quote/job", "quote/frame", "quote/tent"},
-	"quote/dates":            {"catalog", "catalog/*", "quote/job", "quote/price"},
+	"quote/dates":            {"catalog", "catalog/*", "quote/job", "quote/tent", "quote/parts"},
 	"quote/load":             {"catalog", "catalog/*", "quote/job", "quote/parts"},
 	"quote/labour":           {"catalog", "catalog/*", "quote/job", "quote/parts", "quote/load"},
 	"quote/price":            {"catalog", "catalog/*", "quote/job", "quote/tent", "quote/parts", "quote/load", "quote/labour"},
@@ -38,7 +38,7 @@ var edges = map[string][]string{
 	"workbook/sheet":         {"catalog/diag", "catalog/unit", "catalog/money"},
 	"workbook/xlsx":          {"workbook/sheet", "catalog/unit", "catalog/money"},
 	"workbook/record":        {"catalog"},
-	"workbook/draw":          {"quote/layout"},
+	"workbook/draw":          {"quote/layout", "catalog/unit"},
 	"workbook":               {"catalog", "catalog/*", "quote", "quote/*", "workbook/sheet", "workbook/record", "workbook/draw"},
 	"workbook/intake":        {"catalog", "catalog/*", "quote", "quote/*", "workbook/sheet"},
 	"workbook/revise":        {"catalog", "catalog/*", "quote", "quote/*", "workbook", "workbook/sheet", "workbook/record"},
@@ -55,6 +55,8 @@ var homes = map[string][]string{
 	"github.com/xuri/excelize": {"workbook/xlsx", "workbook/internal/calc"},
 	"github.com/spf13/":        {"cmd/internal/cli"},
 	"gonum.org/v1/plot":        {"workbook/draw"},
+	"codeberg.org/go-fonts/":   {"workbook/draw"}, // in drawings, and so the same on every system
+	"golang.org/x/image/":      {"workbook/draw"},
 	"pgregory.net/rapid":       {"quote/jobtest"},
 }
 

@@ -14,13 +14,19 @@ import (
 // quoteFlags is what the command quote may be told.
 type quoteFlags struct {
 	book, customer string
+	calendar       string // of dates
+	plan           string // drawing of the site
 	force, json    bool
 	without        []string // stages left out
 	phone          phone
 }
 
-// recordStage is the stage that keeps in a workbook what it was made from.
-const recordStage = "record"
+// Stages of a workbook that can be left out: what it was made from, and the
+// picture of the site plan.
+const (
+	recordStage = "record"
+	planStage   = "plan"
+)
 
 // newQuote is the command that makes the workbook.
 func newQuote(a *app) *cobra.Command {
@@ -57,9 +63,11 @@ of tents and items are those of "tentwright list", e.g. tentwright list items ch
 	flags := cmd.Flags()
 	flags.StringVarP(&f.book, "output", "o", "", "write the workbook to `BOOK.xlsx` (default: the job's name, ending in .xlsx)")
 	flags.StringVar(&f.customer, "customer", "", "write the customer's own file, without anything internal, to `FILE.xlsx`")
+	flags.StringVar(&f.calendar, "calendar", "", calendarHelp)
+	flags.StringVar(&f.plan, "plan", "", "write the site plan as a drawing that can be made larger to `FILE.svg`")
 	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
 	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON; no workbook unless -o names one")
-	flags.StringSliceVar(&f.without, "without", nil, "leave out `STAGES` of the workbook, to measure the others: "+recordStage+" is what requote needs")
+	flags.StringSliceVar(&f.without, "without", nil, "leave out `STAGES` of the workbook, to measure the others: "+recordStage+" is what requote needs, "+planStage+" the picture of the site plan")
 	flags.MarkHidden("without") // for who measures the program; a workbook without its record cannot be requoted
 	f.phone.flags(flags)
 	a.completePhone(cmd, &f.phone)

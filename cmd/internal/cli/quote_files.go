@@ -23,12 +23,18 @@ func (f *quoteFlags) fit(cmd *cobra.Command, args []string) error {
 		return misuse("leave out the file to price by phone, or put it into the file", "--%s does not go with a job file", given)
 	case len(args) == 0 && given == "":
 		return misuse(see, "a job file is missing, or --tent for a price by phone")
-	case slices.ContainsFunc(f.without, func(stage string) bool { return stage != recordStage }):
-		return misuse("the stage that can be left out is "+recordStage, "--without %s: no such stage", strings.Join(f.without, ","))
+	case slices.ContainsFunc(f.without, func(stage string) bool { return stage != recordStage && stage != planStage }):
+		return misuse("the stages that can be left out are "+recordStage+" and "+planStage, "--without %s: no such stage", strings.Join(f.without, ","))
 	case f.phone.save != "" && !endsIn(f.phone.save, jobEndings()...):
 		return misuse("name a file ending in .yaml", "--save %q is not the name of a job file", f.phone.save)
 	}
 	if err := bookNamed("-o", f.book); err != nil {
+		return err
+	}
+	if err := calendarNamed(f.calendar); err != nil {
+		return err
+	}
+	if err := planNamed(f.plan); err != nil {
 		return err
 	}
 	return bookNamed("--customer", f.customer)
@@ -39,7 +45,7 @@ func endsIn(path string, endings ...string) bool {
 	return slices.Contains(endings, strings.ToLower(filepath.Ext(path)))
 }
 
-// files makes the workbooks asked for.
+// files makes the workbooks and the other files asked for.
 func (f *quoteFlags) files(q *quote.Quote) ([]output, error) {
 	var files []output
 	add := func(path string, book *sheet.Book) error {
@@ -48,7 +54,7 @@ func (f *quoteFlags) files(q *quote.Quote) ([]output, error) {
 		return err
 	}
 	if f.book != "" {
-		if err := add(f.book, workbook.LayoutWith(q, workbook.Options{NoRecord: len(f.without) > 0})); err != nil {
+		if err := add(f.book, workbook.LayoutWith(q, workbook.Options{NoRecord: slices.Contains(f.without, recordStage), NoPlan: slices.Contains(f.without, planStage)})); err != nil {
 			return nil, err
 		}
 	}
@@ -57,7 +63,11 @@ func (f *quoteFlags) files(q *quote.Quote) ([]output, error) {
 			return nil, err
 		}
 	}
-	return files, nil
+	files, err := withPlan(files, f.plan, q)
+	if err != nil {
+		return nil, err
+	}
+	return withCalendar(files, f.calendar, q)
 }
 
 // jobNames completes the name of a job file at the command line.

@@ -20,6 +20,7 @@ import (
 // requoteFlags is what the command requote may be told.
 type requoteFlags struct {
 	book, customer       string
+	calendar             string // of dates
 	force, json, reprice bool
 	free                 bool // find a name that no file has
 }
@@ -47,6 +48,9 @@ with; --reprice takes the shop as it is now.`,
 			if err := bookNamed("-o", f.book); err != nil {
 				return err
 			}
+			if err := calendarNamed(f.calendar); err != nil {
+				return err
+			}
 			return bookNamed("--customer", f.customer)
 		},
 		RunE: func(_ *cobra.Command, args []string) error { return a.requote(args[0], &f) },
@@ -54,6 +58,7 @@ with; --reprice takes the shop as it is now.`,
 	flags := cmd.Flags()
 	flags.StringVarP(&f.book, "output", "o", "", "write the revision to `BOOK.xlsx` (default: the name with -r1, -r2 ...)")
 	flags.StringVar(&f.customer, "customer", "", "write the customer's own file, without anything internal, to `FILE.xlsx`")
+	flags.StringVar(&f.calendar, "calendar", "", calendarHelp)
 	flags.BoolVar(&f.reprice, "reprice", false, "take the shop's present prices and rates, and list what differs")
 	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
 	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON")
@@ -141,10 +146,12 @@ func (a *app) unchanged(b *revise.Book, f *requoteFlags) error {
 	return nil
 }
 
-// withCustomer adds the customer's file of a quote, if it is wanted.
+// withCustomer adds the customer's file of a quote, and its calendar, where they
+// are wanted.
 func (f *requoteFlags) withCustomer(files []output, q *quote.Quote) ([]output, error) {
-	if f.customer == "" {
-		return files, nil
+	files, err := withCalendar(files, f.calendar, q)
+	if f.customer == "" || err != nil {
+		return files, err
 	}
 	data, err := bookBytes(workbook.Customer(q))
 	return append(files, output{f.customer, data}), err
