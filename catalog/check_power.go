@@ -11,32 +11,43 @@ import (
 // checkPower checks the file, which the shop has.
 func (k *checker) checkPower() {
 	p := k.c.Power
-	fuels, gauges := newKnown("fuel"), newKnown("conductor")
+	fuels := newKnown("fuel")
 	addAll(k, fuels, "power.yaml", p.Fuels, func(f *Fuel) (string, source.Where) { return f.Item, f.Where })
-	addAll(k, gauges, "power.yaml", p.Conductors, func(x *Conductor) (string, source.Where) { return x.Gauge, x.Where })
-	item := func(kind *known, id string, at source.Where) {
-		kind.add(k.list, id, at.Of("item"))
-		k.items.want(k.list, id, at.Of("item"))
-	}
 	for i := range p.Fuels {
 		k.items.want(k.list, p.Fuels[i].Item, p.Fuels[i].Where.Of("item"))
 	}
-	heaters, generators, boxes, cables := newKnown("heater"), newKnown("generator"), newKnown("box"), newKnown("cable")
+	heaters, generators := newKnown("heater"), newKnown("generator")
 	for i := range p.Heaters {
 		h := &p.Heaters[i]
-		item(heaters, h.Item, h.Where)
+		k.powerItem(heaters, h.Item, h.Where)
 		k.checkHeater(h, fuels)
 	}
 	for i := range p.Generators {
 		g := &p.Generators[i]
-		item(generators, g.Item, g.Where)
+		k.powerItem(generators, g.Item, g.Where)
 		fuels.want(k.list, g.Fuel, g.Where.Of("fuel"))
 		k.notBelow(g.Full, g.Idle, g.Where.Of("full"), "a generator burns %s an hour at full load and %s without; at least as much was expected")
 	}
-	plugs := newKnown("plug")
+	if p.Drop != nil {
+		k.notBelow(p.Drop.Whole, p.Drop.Branch, p.Drop.Where.Of("whole"), "the whole way may lose %s percent and a part of it %s; at least as much was expected")
+	}
+	k.checkCables(p)
+	k.checkLoads(p)
+}
+
+// powerItem wants an item of the price list, once in each list of the file.
+func (k *checker) powerItem(kind *known, id string, at source.Where) {
+	kind.add(k.list, id, at.Of("item"))
+	k.items.want(k.list, id, at.Of("item"))
+}
+
+// checkCables wants a conductor for each cable, and a box for each feeder.
+func (k *checker) checkCables(p *Power) {
+	gauges, boxes, cables, plugs := newKnown("conductor"), newKnown("box"), newKnown("cable"), newKnown("plug")
+	addAll(k, gauges, "power.yaml", p.Conductors, func(x *Conductor) (string, source.Where) { return x.Gauge, x.Where })
 	plugs.part = k.form.In("power.yaml")
 	for i := range p.Boxes {
-		item(boxes, p.Boxes[i].Item, p.Boxes[i].Where)
+		k.powerItem(boxes, p.Boxes[i].Item, p.Boxes[i].Where)
 		plugs.ids[p.Boxes[i].Plug] = p.Boxes[i].Where.Of("plug")
 	}
 	for i := range p.Feeders {
@@ -44,14 +55,10 @@ func (k *checker) checkPower() {
 	}
 	for _, list := range [][]Cable{p.Feeders, p.Cords} {
 		for i := range list {
-			item(cables, list[i].Item, list[i].Where)
+			k.powerItem(cables, list[i].Item, list[i].Where)
 			gauges.want(k.list, list[i].Gauge, list[i].Where.Of("gauge"))
 		}
 	}
-	if p.Drop != nil {
-		k.notBelow(p.Drop.Whole, p.Drop.Branch, p.Drop.Where.Of("whole"), "the whole way may lose %s percent and a part of it %s; at least as much was expected")
-	}
-	k.checkLoads(p)
 }
 
 // checkHeater wants a fuel of known energy, and no more heat out than goes in.

@@ -246,8 +246,6 @@ func (q *Quote) checkStanding() {
 	}
 	q.none("fuel", "Fuel in a closed vehicle", q.shutIn(), true, "carry it in the open or vented, upright and apart; the law on dangerous goods governs")
 	q.none("licence", "Vehicles that an ordinary licence may not cover", flags, false, "see Truck Manifest; ask the licensing authority")
-	q.none("anchors", "Anchors by custom, not by a wind calculation", boolCount(len(q.Parts.Tents) > 0), false,
-		"the customary number is planned; local code and a licensed engineer decide what holds this tent here")
 	q.none("demo", "Demonstration prices, not for customers", boolCount(q.Catalog.Demo), true, "set up the yard's own company file and prices")
 }
 

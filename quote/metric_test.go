@@ -168,9 +168,11 @@ func divide(n *yaml.Node, size float64) {
 
 // inMetres is a job with its measured quantities in metres. The distance is a
 // multiple of 6.4 miles: those are tenths of a kilometre as well, within 1 in
-// 50,000.
+// 50,000. Heat and current are left out: whole heaters and cylinders would
+// differ at the edge of a rounding; package power compares the two systems.
 func inMetres(c *catalog.Catalog, j *job.Job) (imperial, metric *job.Job) {
 	one, other := *j, *j
+	one.Heat, one.Power, other.Heat, other.Power = nil, nil, nil, nil
 	one.Delivery.Distance = max(1, j.Delivery.Distance/(10*unit.Mile)) * (64 * unit.Mile / 10)
 	other.Delivery.Distance = one.Delivery.Distance
 	other.Items = slices.Clone(j.Items)

@@ -59,7 +59,7 @@ func Build(c *catalog.Catalog, j *job.Job) (*Quote, diag.List) {
 	}
 	q.Labour = labour.Estimate(c, j, q.Parts, q.Load)
 	q.Price = price.Build(c, j, q.Parts, q.Load, q.Labour)
-	q.Dates = dates.Build(c, j, q.Price)
+	q.Dates = dates.Build(c, j, q.Parts)
 	q.check()
 	return q, list.Sorted()
 }

@@ -17,13 +17,15 @@ func (q *Quote) Report() Report {
 	return Report{
 		Shop: company.Name, Demo: q.Catalog.Demo, Currency: company.Currency,
 		Units: ReportUnits{Length: r.sys.LengthUnit(), Distance: r.sys.DistanceUnit(), Area: r.sys.AreaUnit(),
-			Mass: r.sys.MassUnit(), Volume: r.sys.VolumeUnit()},
+			Mass: r.sys.MassUnit(), Volume: r.sys.VolumeUnit(),
+			Speed: r.sys.SpeedUnit(), Force: r.sys.ForceUnit(), Pressure: r.sys.PressureUnit()},
 		Job: r.job(), Totals: r.totals(), Checks: each(q.Checks, r.check),
 		Tents: each(q.Parts.Tents, r.tent), Orders: each(q.Parts.Orders, r.order), Counts: each(q.Parts.Counts, r.count),
 		Needs: each(q.Parts.Needs, r.need), Parts: each(q.Parts.Lines, r.part),
 		Out: r.way(&q.Load.Out), Back: r.way(&q.Load.Back),
 		Tasks: each(q.Labour.Tasks, r.task), Windows: each(q.Labour.Windows, r.window), Skills: each(q.Labour.Skills, r.skill),
-		Lines: each(q.Price.Lines, r.line), Taxes: each(q.Price.Taxes, r.tax),
+		Lines: each(q.Price.Lines, r.line), Taxes: each(q.Price.Taxes, r.tax), Dates: r.days(), Occupancy: r.occupancy(),
+		Anchorage: r.anchorage(), SitePlan: r.plan(), Power: r.power(),
 	}
 }
 

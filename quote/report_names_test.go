@@ -13,8 +13,8 @@ import (
 // The names of a report and their order are what other programs rely on: one
 // may be added, none may change or go. A name with ? is left out where empty.
 const reportNames = `
-Report: shop demonstration_prices currency units job totals checks tents orders counts needs parts out back tasks windows skills price_lines taxes
-ReportUnits: length distance area weight volume
+Report: shop demonstration_prices currency units job totals checks tents orders counts needs parts out back tasks windows skills price_lines taxes dates occupancy anchorage? site_plan power
+ReportUnits: length distance area weight volume speed force pressure
 ReportJob: number revision customer customer_contact customer_address customer_phone customer_email customer_class tax_exempt event guests use event_address tax_place site_contact dates distance delivery_zone delivery_free loadings site wind heat? power? plot? labour_charge discount_percent discount_reason show_prices payments notes office_notes
 ReportDates: quoted signed? deliver event_from event_to strike collect charged_days days_out
 ReportChoice: key option factor
@@ -43,6 +43,34 @@ ReportWindow: window name crew smallest_crew days worked_before week_before hour
 ReportSkill: window skill hours overtime cost bill
 ReportLine: key section kind name quantity ordered unit base period? factor off_by_quantity off_by_class off_by_hand off_job offer amount cost_each cost tax_class
 ReportTax: tax name rate_percent taxable amount
+ReportDay: key name who? needed earliest? latest? exact rule state? stop note? source?
+ReportEnd: day? from days count roll? term? skipped
+ReportOff: day name
+ReportOccupancy: code use use_given width_unit people guests_by_floor guests_by_exits wheelchair_spaces signs_needed signs emergency_lights_needed emergency_lights extinguishers_needed extinguishers tents_with_permit tents
+ReportOccupancyTent: tent count area people guests exits_needed exit_width_least exits sides_with_exits total_width_needed total_width people_by_exits aisle_width signs extinguishers permit floors exits_at
+ReportFloor: use rest area area_each people
+ReportExit: side kind count width_each
+ReportAnchorage: method source gust gust_of_job gust_limit terrain safety_stake safety_ballast missing refused tents actions
+ReportRefusal: tent? why
+ReportHeld: tent planned roof_angle mean_height blocked coefficient_down coefficient_up pressure own_weight greatest_use_percent legs
+ReportLeg: leg sides surface lift_area sideways_area own_weight lift sideways guy_rise guy_run pull way part? count customary_count each group_factor friction basis need capacity use_percent
+ReportAction: action what gust? mean? beaufort?
+ReportPlan: plot_given x y width depth north tents faults
+ReportStanding: number tent copy? x y turn place_given corners footprint stakes nearest? nearest_by?
+ReportPoint: x y
+ReportPlanFault: kind tent other words missing
+ReportPower: heat_unit light_unit missing heat loads load_va load_watts light supply gear fuels planned
+ReportHeating: tents need output
+ReportWarm: tent roof_area wall_area volume open_sides need_each need output heaters
+ReportBurner: item count burns
+ReportLoad: part count va_each va lumens
+ReportLight: lumens area level wanted
+ReportCurrent: legs volts circuits kva kva_capacity box boxes feeder feeders_each feeder_amps feeder_drop_percent cord_drop_percent drop_percent
+ReportCircuit: group leg va on
+ReportOn: part count
+ReportGear: item kind needed ordered planned
+ReportFuel: item heat_an_hour generators_an_hour needed ordered planned
+ReportPlannedItem: item quantity why
 `
 
 func TestReportNames(t *testing.T) {

@@ -26,6 +26,12 @@ type Report struct {
 	Skills   []ReportSkill  `json:"skills"`
 	Lines    []ReportLine   `json:"price_lines"`
 	Taxes    []ReportTax    `json:"taxes"`
+	Dates    []ReportDay    `json:"dates"` // none where the shop has no calendar
+
+	Occupancy ReportOccupancy  `json:"occupancy"`
+	Anchorage *ReportAnchorage `json:"anchorage,omitempty"` // where the shop has an anchors file
+	SitePlan  ReportPlan       `json:"site_plan"`
+	Power     ReportPower      `json:"power"`
 }
 
 // ReportUnits names the units of a report's figures, such as "ft" and "lb".
@@ -35,6 +41,9 @@ type ReportUnits struct {
 	Area     string `json:"area"`
 	Mass     string `json:"weight"`
 	Volume   string `json:"volume"`
+	Speed    string `json:"speed"`
+	Force    string `json:"force"`
+	Pressure string `json:"pressure"`
 }
 
 // ReportTotals is the money of the whole job, its hours and its dates.

@@ -243,6 +243,9 @@ func (n *line) discounts(p *price.Line) {
 	if p.Order.Derived != "" {
 		// A wall's discount is its tent's or the job's: a job has none of its own.
 		n.set("hand", in(value(p.Hand), body(sheet.PercentPoint)))
+		if p.Order.Note != "" {
+			n.set("note", text(p.Order.Note)) // why it is planned
+		}
 	}
 	n.set("break", value(0))
 	n.set("class", value(0))

@@ -4,9 +4,13 @@ import "tentwright/workbook/sheet"
 
 // caution closes the sheet with what no figure here replaces.
 func (l *layout) caution(s *sheet.Sheet) {
+	anchors := "The number of anchors here is customary, not designed."
+	if l.q.Anchor != nil {
+		anchors = "The anchors here are planned by a published method from the shop's own tests; nobody has designed them for this site."
+	}
 	lines := []string{
 		"Weights, hours and counts are computed from the shop's own data and can be wrong where the data are. Weigh loaded vehicles; the plate and the law govern.",
-		"Anchorage, wind, occupancy, exits, heat and power are matters of local code and licensed practice. The number of anchors here is customary, not designed.",
+		"Anchorage, wind, occupancy, exits, heat and power are matters of local code and licensed practice. " + anchors,
 		"Have buried utilities marked before a stake is driven. Take no tent up, and leave nobody under it, in wind beyond its limit.",
 	}
 	s.Rows = append(s.Rows, sheet.Row{})

@@ -88,13 +88,14 @@ func (l *layout) checkRow(t *table, c *quote.Check) {
 		formula("IF("+t.at("state", row)+`="`+stateOK+`","",`+quoted(c.Advice)+")", advice))
 }
 
-// checkNow is a check of a trip by what it now carries and who rides; any other
-// is as the quote made it.
+// checkNow is a check of a trip by what it now carries and who rides, or of dates
+// by what is done; any other is as the quote made it.
 func (l *layout) checkNow(c *quote.Check) *quote.Check {
 	kind, key, _ := strings.Cut(c.Key, ":")
 	trip := l.carried.trips[key]
 	now := *c
 	switch {
+	case l.datesNow(&now, kind, key):
 	case trip == nil:
 	case kind == "payload":
 		now.Value, now.Limit = money.Float(hundredths(trip.Mass, l.sys)), money.Float(trip.Payload.In(l.sys))

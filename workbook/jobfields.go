@@ -18,6 +18,7 @@ type JobField struct {
 	Text    *TextField
 	Whole   func(*job.Job) *int       // of a count
 	Day     func(*job.Job) *unit.Date // of a day
+	None    bool                      // there may be no day
 	List    func(*job.Job) *[]string  // of lines with commas between
 }
 
@@ -43,6 +44,7 @@ func JobFields() []JobField {
 		{Name: "job_event_contact", Path: "event.site_contact", Label: "Contact on site", Explain: "who opens the gate", Text: text(250, func(j *job.Job) *string { return &j.Event.Contact })},
 		{Name: "job_tax_place", Path: "event.tax_place", Label: "Place for tax", Explain: "a place that the shop's taxes name", Counted: true, Text: text(250, func(j *job.Job) *string { return &j.Event.Place })},
 		{Name: "job_date_quoted", Path: "dates.quoted", Label: "Quoted on", Counted: true, Day: func(j *job.Job) *unit.Date { return &j.Dates.Quoted }},
+		{Name: "job_date_signed", Path: "dates.signed", Label: "Order signed", Explain: "empty: not yet", None: true, Day: func(j *job.Job) *unit.Date { return &j.Dates.Signed }},
 		{Name: "job_date_deliver", Path: "dates.deliver", Label: "Delivery", Counted: true, Day: func(j *job.Job) *unit.Date { return &j.Dates.Deliver }},
 		{Name: "job_date_from", Path: "dates.event_from", Label: "Event from", Counted: true, Day: func(j *job.Job) *unit.Date { return &j.Dates.From }},
 		{Name: "job_date_to", Path: "dates.event_to", Label: "Event to", Counted: true, Day: func(j *job.Job) *unit.Date { return &j.Dates.To }},
@@ -57,6 +59,8 @@ func JobFields() []JobField {
 // Shows is what the field holds, as a cell has it: a text, or a day.
 func (f *JobField) Shows(j *job.Job) any {
 	switch {
+	case f.Day != nil && f.Day(j).IsZero():
+		return nil
 	case f.Day != nil:
 		return *f.Day(j)
 	case f.Whole != nil:

@@ -35,7 +35,9 @@ const mostLines = 4000
 func (f *JobField) looks() (sheet.Style, sheet.Validation) {
 	switch {
 	case f.Day != nil:
-		return sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left}, sheet.AnyDay()
+		days := sheet.AnyDay()
+		days.AllowBlank = f.None
+		return sheet.Style{Role: sheet.Input, Format: sheet.DateLong, Align: sheet.Left}, days
 	case f.Whole != nil:
 		return sheet.Style{Role: sheet.Input, Format: sheet.Whole, Align: sheet.Left}, wholes(0, 100000)
 	case f.Text != nil:

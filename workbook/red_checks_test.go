@@ -25,6 +25,13 @@ const (
 
 	shutTent  = "tents: [{id: a, family: hip, size: 20x20, sides: [{side: front, wall: solid}, {side: right, wall: solid}, {side: back, wall: solid}, {side: left, wall: solid}]}]\n"
 	heaterJob = "items: [{item: heater-170, quantity: 1"
+
+	// A hall of 2,400 sq ft with two doors of 72 in in one side, and a dance floor.
+	hallJob = "tents: [{id: a, family: hip, size: 40x60, sides: [{side: front, wall: solid, doors: [double, double]}, {side: right, wall: solid}, {side: back, wall: solid}, {side: left, wall: solid}]}]\n" +
+		"items: [{item: safety-kit, quantity: 1}, {item: dance-floor, quantity: 256}]\n"
+	stakedJob = "tents: [{id: a, family: hip, size: 20x20}]"
+	poledJob  = "tents: [{id: a, family: pole, size: 40x60}]"
+	walledJob = "tents: [{id: a, family: hip, size: 20x20, sides: [{side: back, wall: solid}]}]"
 )
 
 // turn takes a check from the state it begins in to the other, and back by
@@ -95,6 +102,41 @@ var turns = []turn{
 	{check: "door:a", bad: stop, demo: true, begins: stop, body: shutTent, first: []typed{{"qty_t.a", "", 0}}, then: []typed{{"qty_t.a", "", 1}}},
 	{check: "sizes:hip:40x80", bad: stop, demo: true, body: "tents: [{id: a, family: hip, size: 40x80}, {id: b, family: hip, size: 40x80}]",
 		first: []typed{{"qty_t.b", "", 900}}, then: []typed{{"qty_t.b", "", 0}}},
+	{check: "anchor:a", bad: stop, demo: true, body: poledJob, first: []typed{{"wind_gust", "", 59}}, then: []typed{{"wind_gust", "", 40}}},
+	{check: "anchor:a", bad: stop, demo: true, body: poledJob, first: []typed{{"wind_safety_stake", "", 9}}, then: []typed{{"wind_gust", "", 15}}},
+	{check: "anchor legs", bad: stop, demo: true, body: stakedJob, first: []typed{{"site_surface_degree", "", "deck"}}, then: []typed{{"site_surface_degree", "", "sand"}}},
+	{check: "anchor gust", bad: stop, demo: true, body: stakedJob, first: []typed{{"wind_gust", "", 61}}, then: []typed{{"wind_limit", "", 70}}},
+	{check: "late:marking", bad: stop, demo: true, body: stakedJob, first: []typed{{"job_date_quoted", "", 46547}}, then: []typed{{"date_days_last", "date_key=marking", 0}}},
+	{check: "late:marking", bad: stop, demo: true, body: stakedJob, first: []typed{{"date_days_first", "date_key=marking", 400}}, then: []typed{{"date_done", "date_key=marking", "☑"}}},
+	{check: "late:marked", bad: stop, demo: true, body: stakedJob, first: []typed{{"job_date_signed", "", 46550}}, then: []typed{{"qty_t.a", "", 0}}},
+	{check: "dates", bad: look, demo: true, body: stakedJob, first: []typed{{"date_days_last", "date_key=permit", -400}}, then: []typed{{"date_done", "date_key=permit", "☑"}}},
+	{check: "days off", bad: look, demo: true, body: stakedJob, first: []typed{{"job_date_collect", "", 46573}}, then: []typed{{"job_date_collect", "", 46571}}},
+	{check: "warm:a", bad: stop, demo: true, body: warmJob, first: []typed{{"heat_outside", "", 0}}, then: []typed{{"heat_inside", "", 30}}},
+	{check: "warm:a", bad: stop, demo: true, body: warmJob, first: []typed{{"heat_u_roof", "", 3}}, then: []typed{{"heat_u_wall", "", 0.01}, {"heat_u_roof", "", 1.5}}},
+	{check: "heaters", bad: stop, demo: true, body: warmJob, first: []typed{{"qty_l.2", "", 0}}, then: []typed{{"heat_outside", "", 60}}},
+	{check: "burns:propane-100", bad: stop, demo: true, body: warmJob, first: []typed{{"heat_hours", "", 40}}, then: []typed{{"heat_outside", "", 66}}},
+	{check: "burns:diesel", bad: stop, demo: true, body: warmJob, first: []typed{{"power_hours", "", 100}}, then: []typed{{"build_id", "build_key=S:2", "diesel"}, {"build_quantity", "build_key=S:2", 60}}},
+	{check: "lit", bad: look, demo: true, begins: look, body: warmJob, first: []typed{{"load_lumens", "load_part=perimeter-light", 4000}}, then: []typed{{"light_wanted", "", 20}}},
+	{check: "generator", bad: stop, demo: true, body: warmJob, first: []typed{{"load_watts", "load_part=perimeter-light", 400}}, then: []typed{{"qty_l.1", "", 2}}},
+	{check: "generator", bad: stop, demo: true, body: warmJob, first: []typed{{"generator_reserve", "", 60}}, then: []typed{{"load_factor", "load_part=heater-170", 1}, {"load_watts", "load_part=heater-170", 100}}},
+	{check: "circuits", bad: stop, demo: true, body: warmJob, first: []typed{{"load_watts", "load_part=perimeter-light", 400}}, then: []typed{{"load_watts", "load_part=perimeter-light", 50}}},
+	{check: "circuits", bad: stop, demo: true, body: warmJob, first: []typed{{"qty_l.1", "", 300}}, then: []typed{{"load_watts", "load_part=perimeter-light", 5}}},
+	{check: "cable:feeder-50", bad: look, demo: true, body: warmJob, first: []typed{{"power_distance", "", 400}}, then: []typed{{"build_id", "build_key=S:2", "feeder-50"}, {"build_quantity", "build_key=S:2", 5}}},
+	{check: "cable:cord", bad: look, demo: true, body: warmJob, first: []typed{{"build_id", "build_key=P:cord", "bar"}}, then: []typed{{"build_id", "build_key=S:2", "cord-short"}, {"build_quantity", "build_key=S:2", 3}}},
+	{check: "amps", bad: stop, demo: true, body: warmJob, first: []typed{{"load_watts", "load_part=perimeter-light", 800}}, then: []typed{{"qty_l.1", "", 1}}},
+	{check: "drop", bad: stop, demo: true, body: warmJob, first: []typed{{"power_distance", "", 2000}}, then: []typed{{"power_distance", "", 90}}},
+	{check: "floor", bad: stop, demo: true, body: hallJob, first: []typed{{"job_guests", "", 500}}, then: []typed{{"use_area", "use_id=tables", 1}}},
+	{check: "ways out", bad: stop, demo: true, body: hallJob, first: []typed{{"job_guests", "", 250}}, then: []typed{{"qty_t.a", "", 2}}},
+	{check: "exits:a", bad: stop, demo: true, body: hallJob, first: []typed{{"use_area", "use_id=tables", 7}}, then: []typed{{"job_use", "", "kitchen"}}},
+	{check: "exit width:a", bad: stop, demo: true, body: hallJob, first: []typed{{"exit_each", "", 1}}, then: []typed{{"job_use", "", "kitchen"}}},
+	{check: "exit sides:a", bad: look, demo: true, begins: look, body: hallJob,
+		first: []typed{{"job_use", "", "kitchen"}, {"qty_l.2", "", 0}, {"use_area", "use_id=kitchen", 400}}, then: []typed{{"job_use", "", "tables"}}},
+	{check: "floor taken:a", bad: look, demo: true, body: hallJob, first: []typed{{"qty_l.2", "", 3000}}, then: []typed{{"qty_t.a", "", 2}}},
+	{check: "exit signs", bad: look, demo: true, body: hallJob, first: []typed{{"qty_l.1", "", 0}}, then: []typed{{"job_use", "", "kitchen"}}},
+	{check: "emergency lights", bad: look, demo: true, body: hallJob, first: []typed{{"qty_l.1", "", 0}}, then: []typed{{"job_use", "", "kitchen"}}},
+	{check: "extinguishers", bad: look, demo: true, body: hallJob, first: []typed{{"fire_hazard", "", "extra"}}, then: []typed{{"fire_rating", "", 4}}},
+	{check: "permit papers", bad: look, demo: true, begins: look, body: hallJob,
+		first: []typed{{"build_id", "build_key=S:3", "permit"}, {"build_quantity", "build_key=S:3", 1}}, then: []typed{{"build_quantity", "build_key=S:3", 0}}},
 	// No input can do this: a line of the list is cleared by hand.
 	{check: "parts on vehicles", bad: stop, first: []typed{{"pick_part", "pick_key=top_10@V1#2", nil}}, then: []typed{{"pick_part", "pick_key=top_10@V1#2", "top_10"}}},
 }

@@ -37,18 +37,46 @@ func plainShop(t *testing.T) *catalog.Catalog { return smallShop(t) }
 
 func demoShop(t *testing.T) *catalog.Catalog { return demoCatalog(t) }
 
+// ownAnchors is a shop that took the demonstration's files over for its own, in
+// which what is marked as the demonstration's counts no more.
+func ownAnchors(t *testing.T) *catalog.Catalog {
+	c := demoCatalog(t)
+	c.Demo = false
+	return c
+}
+
 // fixedHead is a job's head with another day of the quote.
 func fixedHead(day string) string { return strings.Replace(usualHead, "2027-01-10", day, 1) }
 
 // fixed is what a job file changes and the workbook does not.
 var fixed = map[string]fixedPair{
+	"overlap":              {bad: stop, shop: plainShop, red: twoTents("25 ft", "20 ft") + largePlot, good: twoTents("60 ft", "20 ft") + largePlot},
+	"footprint":            {bad: stop, shop: plainShop, red: twoTents("32 ft", "20 ft") + largePlot, good: twoTents("60 ft", "20 ft") + largePlot},
+	"obstacle":             {bad: stop, shop: plainShop, red: twoTents("58 ft", "58 ft") + largePlot, good: twoTents("60 ft", "20 ft") + largePlot},
+	"edge":                 {bad: stop, shop: plainShop, red: redJob + smallPlot, good: twoTents("60 ft", "20 ft") + largePlot},
 	"quote before balance": {bad: look, shop: plainShop, red: fixedHead("2027-06-05") + redJob, good: redJob},
 	"past":                 {bad: stop, shop: plainShop, red: fixedHead("2027-06-12") + redJob, good: redJob},
 	"tax place":            {bad: look, shop: demoShop, red: heaterJob + "}]", good: strings.Replace(usualHead, "guests: 40", "guests: 40, tax_place: county-larkmere", 1) + heaterJob + "}]"},
 	"fuel":                 {bad: stop, shop: apartTops, red: redJob, then: plainShop, good: redJob},
 	"licence":              {bad: look, shop: demoShop, red: "tents: [{id: a, family: hip, size: 40x80, count: 3}]", good: heaterJob + "}]"},
+	"anchor missing":       {bad: stop, shop: ownAnchors, red: walledJob, then: demoShop, good: walledJob},
+	"anchor refused":       {bad: stop, shop: demoShop, red: "site: [{factor: slope, option: steep}]\n" + stakedJob, good: stakedJob},
 	"anchors":              {bad: look, shop: plainShop, red: redJob, good: "items: [{item: chair, quantity: 50}]"},
+	"power data":           {bad: look, shop: plainShop, red: redJob + "power: {source: site, distance: 80 ft}\n", good: redJob},
+	"site supply":          {bad: look, shop: demoShop, red: warmTent + "power: {source: site, distance: 80 ft}\n", good: warmJob},
+	"open side":            {bad: look, shop: demoShop, red: "tents: [{id: a, family: hip, size: 20x20, sides: [{side: front, wall: solid}]}]\nheat: {inside: 68 F, outside: 36 F, hours: 8}\n", good: warmJob},
 	"demo":                 {bad: stop, shop: demoShop, red: heaterJob + "}]", then: plainShop, good: redJob},
+}
+
+// Plots that are too small for the tents, and that have a tree in the way.
+const (
+	smallPlot = "\nplot: {width: 25 ft, depth: 25 ft}"
+	largePlot = "\nplot: {width: 100 ft, depth: 100 ft, obstacles: [{name: Elm, x: 60 ft, y: 60 ft, radius: 3 ft}]}"
+)
+
+// twoTents is a job with one tent at 20 ft and one at another place.
+func twoTents(x, y string) string {
+	return "tents: [{id: a, family: hip, size: 10x10, place: {x: 20 ft, y: 20 ft}}, {id: b, family: hip, size: 10x10, place: {x: " + x + ", y: " + y + "}}]"
 }
 
 // stateOf is the state that a workbook is made with, of the first check of a

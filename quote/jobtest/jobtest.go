@@ -58,6 +58,7 @@ func build(ch chooser, c *catalog.Catalog) *job.Job {
 	m.delivery()
 	m.labour()
 	m.money()
+	m.uses()
 	return m.j
 }
 

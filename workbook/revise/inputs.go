@@ -93,6 +93,7 @@ func (l *inputList) fields() {
 		case f.Whole != nil: // the guests, which stand among the terms of the job
 		case f.Day != nil:
 			l.ofJob(named(f.Name), day, f.Path, func(j *job.Job, v value) { *f.Day(j) = v.day })
+			l.all[len(l.all)-1].none = f.None
 		case f.List != nil:
 			l.ofJob(named(f.Name), word, f.Path, func(j *job.Job, v value) { *f.List(j) = pieces(v.text) })
 		default:

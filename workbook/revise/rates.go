@@ -38,7 +38,7 @@ func (b *Book) Rates(now *catalog.Catalog) ([]Rate, diag.List) {
 	if q == nil {
 		return nil, list
 	}
-	today := newView(workbook.LayoutWith(q, workbook.Options{NoRecord: true}).Found())
+	today := newView(workbook.LayoutWith(q, workbook.Options{NoRecord: true, NoPlan: true}).Found())
 	present := map[address]input{}
 	for _, in := range inputs(q) {
 		present[in.at] = in

@@ -15,7 +15,7 @@ func (r *reviser) reprice(now *catalog.Catalog) {
 		r.list.Join(r.b.blameJob(list, r.job.Source))
 		return
 	}
-	then := newView(workbook.LayoutWith(q, workbook.Options{NoRecord: true}).Found())
+	then := newView(workbook.LayoutWith(q, workbook.Options{NoRecord: true, NoPlan: true}).Found())
 	d := &differ{b: r.b}
 	r.present = map[address]string{}
 	for _, in := range inputs(r.b.Quote) {

@@ -78,7 +78,7 @@ func Open(file string, f *sheet.Found) (*Book, diag.List) {
 	if list = b.unpack(f, place); list.Err() != nil {
 		return nil, list
 	}
-	b.laid = workbook.LayoutWith(b.Quote, workbook.Options{NoRecord: true})
+	b.laid = workbook.LayoutWith(b.Quote, workbook.Options{NoRecord: true, NoPlan: true})
 	b.was, b.found = newView(b.laid.Found()), newView(f)
 	b.match()
 	list.Join(b.otherVersion(b.compare()))

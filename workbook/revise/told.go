@@ -26,7 +26,7 @@ var keptColumns = map[string][]string{
 	"return": {"counted", "damaged", "wet", "note"},
 	"out":    {"tick", "note"}, "home": {"tick", "note"},
 	"trip": {"riders"}, "back": {"riders"},
-	"task": {"actual"},
+	"task": {"actual"}, "date": {"done"},
 }
 
 // keptNames are the cells of the same kind that have names of their own. One

@@ -31,7 +31,9 @@ func keyedTables() []keyed {
 		{"count", []string{"key"}, "what"}, {"degree", []string{"key"}, ""},
 		{"pick", []string{"key"}, "item"}, {"return", []string{"key"}, "item"},
 		{"out", []string{"part", "trip"}, "item"}, {"home", []string{"part", "trip"}, "item"},
-		{"trip", []string{"key"}, "name"}, {"back", []string{"key"}, "name"},
+		{"trip", []string{"key"}, "name"}, {"back", []string{"key"}, "name"}, {"date", []string{"key"}, "what"}, {"load", []string{"part"}, "name"},
+		{"action", []string{"id"}, ""}, {"hold", []string{"key"}, "key"}, {"friction", []string{"key"}, "key"},
+		{"use", []string{"id"}, "name"},
 	}
 }
 
