@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/quote"
 	"tentwright/quote/job"
@@ -130,7 +131,7 @@ func (e *editing) expected(t *testing.T) map[string]float64 {
 	for i := range tents {
 		tents[i].Holding = e.q.Parts.Tents[i].Holding
 	}
-	p, list := parts.Build(c, j, tents, nil)
+	p, list := parts.Build(c, j, tents, e.planned(c))
 	if err := list.Err(); err != nil {
 		t.Fatalf("seed %d, after %s: %v", e.seed, e.said, err)
 	}
@@ -144,6 +145,19 @@ func (e *editing) expected(t *testing.T) map[string]float64 {
 	priced.Orders = append(slices.Clone(p.Orders), e.added...)
 	q := &quote.Quote{Catalog: c, Job: j, Parts: p, Load: plan, Labour: hours, Price: price.Build(c, j, &priced, plan, hours)}
 	return quoteFigures(q)
+}
+
+// planned is what was planned for heat and current: a choice that the workbook
+// keeps too, at the prices as they now are.
+func (e *editing) planned(c *catalog.Catalog) []parts.Planned {
+	if e.q.Power == nil {
+		return nil
+	}
+	list := slices.Clone(e.q.Power.Planned)
+	for i := range list {
+		list[i].Item = c.Item(list[i].Item.ID)
+	}
+	return list
 }
 
 // quoteFigures is every figure of a quote that the workbook has too.
