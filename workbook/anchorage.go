@@ -12,7 +12,7 @@ import (
 
 // anchorWidths are those of the columns of the sheet, which its tables share;
 // the widths are the legs', whose table is by far the longest.
-var anchorWidths = []float64{12, 15, 11, 8, 8, 8, 8.5, 9.5, 8.5, 7, 8, 15, 36, 7, 8, 8, 7, 8, 8.5, 9, 8, 11, 26, 14, 26}
+var anchorWidths = []float64{10, 15, 9, 7.5, 7.5, 7.5, 8, 9.5, 7.5, 6.5, 7.5, 13.5, 21, 6.5, 7.5, 7, 7, 7.5, 8, 9, 8, 10, 20, 14, 26}
 
 // anchorPrinted is how many columns print; those behind them hold ids.
 const anchorPrinted = 22

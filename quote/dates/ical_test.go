@@ -20,13 +20,15 @@ type property struct{ name, params, value string }
 
 var propertyForm = regexp.MustCompile(`^([A-Z-]+)((?:;[A-Z-]+=[^;:,"]+)*):(.*)$`)
 
-// readICal reads a calendar by RFC 5545: lines end in CRLF (3.1), have at most 75
-// octets, are unfolded, and each is a property; components nest.
-func readICal(t interface{ Fatalf(string, ...any) }, data []byte) (head []property, events [][]property) {
+// fataler is what both kinds of test stop by.
+type fataler interface{ Fatalf(string, ...any) }
+
+// unfolded is the lines of a calendar put together again: they end in CRLF, have
+// at most 75 octets of whole characters, and go on behind a space (3.1).
+func unfolded(t fataler, data []byte) (lines []string) {
 	if !bytes.HasSuffix(data, []byte("\r\n")) {
 		t.Fatalf("the last line does not end in CRLF")
 	}
-	var lines []string
 	for _, raw := range strings.Split(strings.TrimSuffix(string(data), "\r\n"), "\r\n") {
 		switch {
 		case len(raw) > 75 || !utf8.ValidString(raw) || strings.ContainsAny(raw, "\r\n\x00") || raw == "":
@@ -37,8 +39,14 @@ func readICal(t interface{ Fatalf(string, ...any) }, data []byte) (head []proper
 			lines = append(lines, raw)
 		}
 	}
+	return lines
+}
+
+// readICal reads a calendar by RFC 5545: each line is a property, and components
+// nest.
+func readICal(t fataler, data []byte) (head []property, events [][]property) {
 	depth := ""
-	for _, line := range lines {
+	for _, line := range unfolded(t, data) {
 		m := propertyForm.FindStringSubmatch(line)
 		if m == nil {
 			t.Fatalf("%q is no property", line)
@@ -90,7 +98,7 @@ func plain(text string) (string, bool) {
 }
 
 // one is the only property of a name.
-func one(t interface{ Fatalf(string, ...any) }, all []property, name string) property {
+func one(t fataler, all []property, name string) property {
 	at := slices.IndexFunc(all, func(p property) bool { return p.name == name })
 	if at < 0 || slices.IndexFunc(all[at+1:], func(p property) bool { return p.name == name }) >= 0 {
 		t.Fatalf("%s must stand once, in %v", name, all)
@@ -109,6 +117,27 @@ func TestICal(t *testing.T) {
 	if v := one(t, head, "VERSION"); v.value != "2.0" || one(t, head, "PRODID").value == "" || one(t, head, "METHOD").value != "PUBLISH" {
 		t.Errorf("the head is %v", head)
 	}
+	got := daysByName(t, events)
+	for summary, want := range map[string]string{
+		"Ask for utilities to be marked: Test Event": "20260624 20260707", // 24 June to 6 July
+		"Event: Test Event":                          "20260711 20260713",
+		"Take down: Test Event":                      "20260713 20260714",
+		"Free to hire again: Test Event":             "20260717 20260718",
+		"Deposit: Test Event":                        "20260510 20260511",
+	} {
+		if got[summary] != want {
+			t.Errorf("%s: %q; %q was expected", summary, got[summary], want)
+		}
+	}
+	if len(events) != len(q.Dates.Dates) {
+		t.Errorf("%d events of %d dates", len(events), len(q.Dates.Dates))
+	}
+}
+
+// daysByName is the first day of each event and the one after its last, by its
+// summary, with what must stand in each.
+func daysByName(t *testing.T, events [][]property) map[string]string {
+	t.Helper()
 	uids, got := map[string]bool{}, map[string]string{}
 	form := regexp.MustCompile(`^[0-9a-f]{8}-[0-9a-f]{4}-5[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$`)
 	for _, e := range events {
@@ -127,20 +156,16 @@ func TestICal(t *testing.T) {
 		}
 		got[summary] = start.value + " " + end.value
 	}
-	for summary, want := range map[string]string{
-		"Ask for utilities to be marked: Test Event": "20260624 20260707", // 24 June to 6 July
-		"Event: Test Event":                          "20260711 20260713",
-		"Take down: Test Event":                      "20260713 20260714",
-		"Free to hire again: Test Event":             "20260717 20260718",
-		"Deposit: Test Event":                        "20260510 20260511",
-	} {
-		if got[summary] != want {
-			t.Errorf("%s: %q; %q was expected", summary, got[summary], want)
-		}
-	}
-	if len(events) != len(q.Dates.Dates) {
-		t.Errorf("%d events of %d dates", len(events), len(q.Dates.Dates))
-	}
+	return got
+}
+
+// The same job gives the same bytes; a later revision takes the place of an
+// earlier one.
+func TestICalOfARevision(t *testing.T) {
+	c := demoShop(t)
+	q := quoted(t, c, "2026-05-01,", "2026-05-01, signed: 2026-05-10,")
+	data := dates.ICal(c, q.Job, q.Dates)
+	_, events := readICal(t, data)
 	again := quoted(t, c, "number: T-1", "number: T-1\nrevision: 2", "2026-05-01,", "2026-05-01, signed: 2026-05-10,")
 	_, later := readICal(t, dates.ICal(c, again.Job, again.Dates))
 	for i := range later {
