@@ -59,7 +59,7 @@ func (b *builder) needTents() {
 			}
 		}
 		for _, taken := range t.Holding.Parts {
-			add(taken.Part, taken.Count)
+			b.need(Need{Key: "A:" + t.Job.ID + ":" + taken.Part, Part: b.c.Part(taken.Part), Source: "anchors, " + t.Label(), Order: tentKey(t), Per: money.Int(taken.Count)})
 		}
 		if length := t.Hung(); length > 0 {
 			per := money.Float(float64(length) / float64(t.Family.Gutter.Length))
