@@ -228,10 +228,10 @@ func TestActions(t *testing.T) {
 	c := demoShop(t)
 	tents, _ := tent.Build(c, &job.Job{})
 	r, _, _ := Build(c, &job.Job{}, tents)
-	if len(r.Actions) != 3 || r.Actions[1].Spec.ID != "clear" || r.Actions[1].Beaufort != 5 { // 35/1.5 = 23.3 mph
+	if len(r.Actions) != 3 || r.Actions[1].Spec.ID != "clear" || r.Actions[1].Beaufort != 5 { // 30/1.5 = 20 mph
 		t.Errorf("got %+v", r.Actions)
 	}
-	about(t, "mean", r.Actions[1].Mean.MilesPerHour(), 35/1.5, 0.001)
+	about(t, "mean", r.Actions[1].Mean.MilesPerHour(), 30/1.5, 0.001)
 	c.Demo = false
 	r, _, _ = Build(c, &job.Job{}, tents)
 	for _, a := range r.Actions {
