@@ -1,10 +1,7 @@
 package anchor
 
 import (
-	"fmt"
-	"math"
 	"slices"
-	"sort"
 
 	"tentwright/catalog"
 	"tentwright/catalog/unit"
@@ -83,7 +80,7 @@ func (f *foot) hold(t *tent.Tent, weighted bool) {
 	}
 }
 
-// legsOf lists the legs for people, by side and number.
+// legsOf lists the legs for people, by number and side.
 func legsOf(t *tent.Tent) []Leg {
 	var legs []Leg
 	for _, l := range t.Graph.Legs() {
@@ -92,38 +89,10 @@ func legsOf(t *tent.Tent) []Leg {
 			legs[len(legs)-1].Surface = t.GroundAt(l.Sides[0])
 		}
 	}
-	nameLegs(legs)
+	for i, name := range t.LegNames() {
+		legs[i].Name = name
+	}
 	return legs
-}
-
-// nameLegs counts the legs of each side from the left, or from the front; the
-// corners are called by both their sides.
-func nameLegs(legs []Leg) {
-	count := map[string]int{}
-	order := make([]int, len(legs))
-	for i := range order {
-		order[i] = i
-	}
-	sort.SliceStable(order, func(a, b int) bool {
-		p, q := legs[order[a]].At, legs[order[b]].At
-		if math.Abs(p.X-q.X) > 1e-6 {
-			return p.X < q.X
-		}
-		return p.Y < q.Y
-	})
-	for _, i := range order {
-		l := &legs[i]
-		switch len(l.Sides) {
-		case 0:
-			count["inside"]++
-			l.Name = fmt.Sprintf("inside %d", count["inside"])
-		case 1:
-			count[l.Sides[0]]++
-			l.Name = fmt.Sprintf("%s %d", l.Sides[0], count[l.Sides[0]])
-		default:
-			l.Name = fmt.Sprintf("corner %s %s", l.Sides[0], l.Sides[1])
-		}
-	}
 }
 
 // weightOf is what the tent itself weighs without its walls, in newtons: poles,

@@ -40,8 +40,12 @@ type Holding struct {
 	Staked int     // stakes
 	Held   int     // ballast pieces
 	Filled int     // ballast pieces that are filled with water on site
+	Legs   []Held  // of each leg, in the order of the graph's legs
 	Parts  []Taken // the anchors and what goes with each; none: the shop's rules take them
 }
+
+// Held is the anchors of one leg.
+type Held struct{ Stakes, Ballast int }
 
 // Taken is so many of one part for one tent.
 type Taken struct {
@@ -168,14 +172,17 @@ func doorSpec(f *catalog.Family, kind string) *catalog.DoorSpec {
 func (t *Tent) Customary() Holding {
 	a, h := &t.Family.Anchorage, Holding{}
 	for _, leg := range t.Graph.Legs() {
+		var one Held
 		switch {
 		case !t.MayStake(leg.Sides):
-			h.Held += a.Ballast
+			one.Ballast = a.Ballast
 		case leg.Corner:
-			h.Staked += a.Corner
+			one.Stakes = a.Corner
 		default:
-			h.Staked += a.PerLeg
+			one.Stakes = a.PerLeg
 		}
+		h.Legs = append(h.Legs, one)
+		h.Staked, h.Held = h.Staked+one.Stakes, h.Held+one.Ballast
 	}
 	return h
 }
