@@ -6,7 +6,9 @@ import (
 
 	"tentwright/catalog"
 	"tentwright/catalog/unit"
-	"tentwright/quote/frame"
+	"tentwright/quote/anchor"
+	"tentwright/quote/job"
+	"tentwright/quote/tent"
 )
 
 // The weights of the price list are estimates for added lines, until these are
@@ -66,45 +68,49 @@ func usualPanel(w *catalog.WallSpec, eave unit.Length) catalog.WallPanel {
 }
 
 // sizeMass is what one tent of a size weighs at its usual eave: frame and top
-// by its graph, with what the shop's rules take along and the anchors that the
-// job's surface allows.
+// by its graph, with what the shop's rules take along and the customary anchors
+// that the job's surface allows.
 func (l *layout) sizeMass(f *catalog.Family, s *catalog.Size) unit.Mass {
 	c := l.q.Catalog
-	graph, _ := frame.Build(c, f, s, f.Legs[0])
-	if graph == nil {
+	alone := &job.Job{Site: l.q.Job.Site, Tents: []job.Tent{{ID: s.ID, Family: f.ID, Size: s.ID}}}
+	tents, _ := tent.Build(c, alone)
+	if len(tents) == 0 {
 		return 0
 	}
+	t := &anchor.ByCustom(c, alone, tents)[0]
 	var sum unit.Mass
-	add := func(part string) {
+	add := func(part string, count int) {
 		mass, _ := c.Mass(part)
-		sum += mass
+		sum += unit.Mass(count) * mass
 	}
-	for i := range graph.Members {
-		add(graph.Members[i].Part)
+	for i := range t.Graph.Members {
+		add(t.Graph.Members[i].Part, 1)
 	}
-	for i := range graph.Nodes {
-		add(graph.Nodes[i].Part)
+	for i := range t.Graph.Nodes {
+		add(t.Graph.Nodes[i].Part, 1)
 	}
-	for _, section := range graph.Sections {
+	for _, section := range t.Graph.Sections {
 		if p := c.Part(section.Part); p != nil && p.Cloth != nil && p.Cloth.Width == 0 {
 			sum += unit.Mass(section.Count) * c.ClothMass(c.Fabric(p.Cloth.Fabric), section.Area, f.Seam.InexactFloat64())
 		} else {
-			mass, _ := c.Mass(section.Part)
-			sum += unit.Mass(section.Count) * mass
+			add(section.Part, section.Count)
 		}
 	}
-	return (sum + l.ruledMass(f, graph)).RoundTo(l.sys)
+	for _, taken := range t.Holding.Parts {
+		add(taken.Part, taken.Count)
+	}
+	return (sum + l.ruledMass(t)).RoundTo(l.sys)
 }
 
 // ruledMass is what the rules that count on one tent add to it.
-func (l *layout) ruledMass(f *catalog.Family, graph *frame.Tent) unit.Mass {
+func (l *layout) ruledMass(t *tent.Tent) unit.Mass {
 	var sum unit.Mass
 	for i := range l.q.Catalog.Rules {
 		r := &l.q.Catalog.Rules[i]
-		if len(r.Families) > 0 && !slices.Contains(r.Families, f.ID) {
+		if len(r.Families) > 0 && !slices.Contains(r.Families, t.Family.ID) {
 			continue
 		}
-		if n := l.measured(f, graph, r.Driver); n > 0 {
+		if n := l.measured(t, r.Driver); n > 0 {
 			mass, _ := l.q.Catalog.Mass(r.Part)
 			// Less a trace, so that a product of fractions is not one too many.
 			sum += unit.Mass(max(r.Min, int(math.Ceil(n*r.Per.InexactFloat64()-1e-6)))) * mass
@@ -115,36 +121,25 @@ func (l *layout) ruledMass(f *catalog.Family, graph *frame.Tent) unit.Mass {
 
 // measured is a driver of a tent that stands alone with open sides; zero of
 // what it does not have, and of the facts of a whole job.
-func (l *layout) measured(f *catalog.Family, graph *frame.Tent, driver string) float64 {
+func (l *layout) measured(t *tent.Tent, driver string) float64 {
 	switch driver {
 	case "area":
-		return graph.Area().In(l.sys)
+		return t.Graph.Area().In(l.sys)
 	case "roof-area":
-		return graph.RoofArea().In(l.sys)
+		return t.Graph.RoofArea().In(l.sys)
 	case "perimeter":
 		if l.sys == unit.Metric {
-			return graph.Perimeter().Metres()
+			return t.Graph.Perimeter().Metres()
 		}
-		return graph.Perimeter().Feet()
-	case "stakes", "ballast":
-		stakes, ballast := l.anchors(f, graph)
-		return float64(map[string]int{"stakes": stakes, "ballast": ballast}[driver])
+		return t.Graph.Perimeter().Feet()
+	case "stakes":
+		return float64(t.Staked)
+	case "ballast":
+		return float64(t.Held)
+	case "filled-ballast":
+		return float64(t.Filled)
+	case "solid-ballast":
+		return float64(t.Held - t.Filled)
 	}
-	return float64(graph.Count(driver))
-}
-
-// anchors counts the customary anchors on the job's own surface.
-func (l *layout) anchors(f *catalog.Family, graph *frame.Tent) (stakes, ballast int) {
-	surface := l.q.Job.Option(l.q.Catalog, catalog.Surface)
-	for _, leg := range graph.Legs() {
-		switch {
-		case surface != nil && surface.NoStakes:
-			ballast += f.Anchorage.Ballast
-		case leg.Corner:
-			stakes += f.Anchorage.Corner
-		default:
-			stakes += f.Anchorage.PerLeg
-		}
-	}
-	return stakes, ballast
+	return float64(t.Graph.Count(driver))
 }

@@ -8,6 +8,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/unit"
 	"tentwright/quote"
+	"tentwright/quote/anchor"
 	"tentwright/quote/job"
 	"tentwright/quote/parts"
 	"tentwright/quote/tent"
@@ -42,7 +43,7 @@ func tentMass(t *testing.T, c *catalog.Catalog, j *job.Job) unit.Mass {
 	if list.Err() != nil {
 		t.Fatal(list.Err())
 	}
-	r, list := parts.Build(c, j, tents, nil)
+	r, list := parts.Build(c, j, anchor.ByCustom(c, j, tents), nil)
 	if list.Err() != nil {
 		t.Fatal(list.Err())
 	}

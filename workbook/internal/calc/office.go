@@ -24,7 +24,7 @@ const requireVariable = "TENTWRIGHT_REQUIRE_OFFICE"
 
 // limit is the longest a recalculation may take; the program waits for ever
 // when a file is missing.
-const limit = 3 * time.Minute
+const limit = 10 * time.Minute
 
 // profile makes the program compute every formula afresh on loading; by
 // itself it trusts the numbers it finds.
