@@ -17,6 +17,7 @@ type Anchors struct {
 	Method   string         `yaml:"method,required" enum:"european|american"`
 	Gust     unit.Speed     `yaml:"gust,required"`  // to plan for, at the height of the roof, unless a job has its own
 	Limit    unit.Speed     `yaml:"limit,required"` // above it, an engineer designs what holds
+	WindDemo bool           `yaml:"wind_demo"`      // of gust and limit
 	Safety   Safety         `yaml:"safety,required"`
 	Terrains []Terrain      `yaml:"terrains"`
 	European *EuropeanWind  `yaml:"european"`
@@ -33,6 +34,16 @@ type Anchors struct {
 	// force beside each action.
 	GustFactor money.Number `yaml:"gust_factor" min:"1" max:"3"`
 	GustDemo   bool         `yaml:"gust_demo"` // of the gust factor
+}
+
+// DesignGust is the gust that the shop plans for and its limit; none of either
+// where they are the demonstration's and the shop is another, or where the shop
+// has no anchors file.
+func (c *Catalog) DesignGust() (gust, limit unit.Speed) {
+	if c.Anchors == nil || c.Anchors.WindDemo && !c.Demo {
+		return 0, 0
+	}
+	return c.Anchors.Gust, c.Anchors.Limit
 }
 
 // Safety is the factors between what is needed and what holds, and the share of
@@ -154,7 +165,8 @@ type Holdfast struct {
 	Source   string       `yaml:"source,required"`
 	Driven   unit.Length  `yaml:"driven,required"`
 	Diameter unit.Length  `yaml:"diameter,required"`
-	Pull     unit.Mass    `yaml:"pull,required"` // of a single picket
+	Rake     money.Number `yaml:"rake" min:"0" max:"60"` // degrees from upright; a stake driven steeper is not of the table
+	Pull     unit.Mass    `yaml:"pull,required"`         // of a single picket
 	Soils    []SoilFactor `yaml:"soils"`
 }
 

@@ -43,6 +43,7 @@ func TestFaultsOfAnchors(t *testing.T) {
 		{"{stakes: 3,", "{stakes: 1,", BadSteps, "a row of stakes in a group for 1 comes after one for 1"},
 		{"{angle: 10,", "{angle: 5,", BadSteps, "a row of roof slopes for 5 comes after one for 5"},
 		{"{height: 10 m", "{height: 4 m", BadSteps, "a row of terrain factors for 4 comes after one for 5"},
+		{"A, clear_windward: 1, clear_leeward: 1, obstructed_windward: 1, obstructed_leeward: 1},", "B, clear_windward: 1, clear_leeward: 1, obstructed_windward: 1, obstructed_leeward: 1},", BadAnchor, "no row of case A; rows of both cases, A and B, were expected"},
 		{"case: B", "case: A", BadSteps, "a row of case A for 7.5 comes after one for 7.5"},
 		{"pull_tests: [", "pull_tests: [{stake: long, surface: grass, way: guy, pull: 0 lb, date: 2026-01-02}, ", BadAnchor, "a pull of nothing"},
 		{"gust: 40 mph", "gust: 0 mph", BadAnchor, "a gust of 0 mph"},

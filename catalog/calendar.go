@@ -95,6 +95,7 @@ type DayFrom struct {
 	Days     int    `yaml:"days,required" min:"-400" max:"400"`
 	Count    string `yaml:"count" enum:"calendar|business|yard"` // which days; none: every one
 	Roll     string `yaml:"roll" enum:"before|after"`            // to a day of work, where it falls on none
+	On       string `yaml:"on" enum:"business|yard"`             // which day of work; none: the kind that is counted
 }
 
 // Days of a job that others are counted from.
@@ -121,6 +122,17 @@ const (
 	RollBefore = "before"
 	RollAfter  = "after"
 )
+
+// RollsTo is to which kind of day of work the day is moved.
+func (d *DayFrom) RollsTo() string {
+	switch {
+	case d.On != "":
+		return d.On
+	case d.Count == CountYard:
+		return CountYard
+	}
+	return CountBusiness
+}
 
 // Counted is which days are counted, in a word.
 func (d *DayFrom) Counted() string {

@@ -120,6 +120,7 @@ func (k *checker) checkWindTables(a *Anchors) {
 		return
 	}
 	for _, letter := range []string{"A", "B"} {
+		k.checkCase(a.American, letter)
 		var rows []*NetRow
 		for i := range a.American.Net {
 			if a.American.Net[i].Case == letter {
@@ -129,6 +130,14 @@ func (k *checker) checkWindTables(a *Anchors) {
 		rise("case "+letter, len(rows), func(n int) (float64, diag.Pos) {
 			return rows[n].Angle.InexactFloat64(), rows[n].Where.Of("angle")
 		})
+	}
+}
+
+// checkCase wants net coefficients to have both load cases: either may govern.
+func (k *checker) checkCase(w *AmericanWind, letter string) {
+	has := slices.ContainsFunc(w.Net, func(r NetRow) bool { return r.Case == letter })
+	if len(w.Net) > 0 && !has && k.form.Sound(w.Where, "net") {
+		k.list.Addf(w.Where.Of("net"), BadAnchor, "the net coefficients have no row of case %s; rows of both cases, A and B, were expected", letter)
 	}
 }
 

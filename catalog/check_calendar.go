@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"slices"
 
 	"tentwright/catalog/unit"
 )
@@ -9,6 +10,11 @@ import (
 // checkCalendar checks the file, which the shop has.
 func (k *checker) checkCalendar() {
 	c := k.c.Calendar
+	for i, day := range c.Week {
+		if slices.Contains(c.Week[:i], day) {
+			k.list.Addf(c.Where.Of("week"), RepeatedID, "%q stands twice in the week; each day of work once was expected", day)
+		}
+	}
 	for i := range c.Holidays {
 		k.checkHoliday(&c.Holidays[i])
 	}
@@ -83,6 +89,9 @@ func (k *checker) checkDateRule(r *DateRule) {
 	for _, d := range []*DayFrom{r.Earliest, r.Latest, r.Day} {
 		if d != nil && d.Unsigned != "" && d.From != FromSigned && d.From != "" {
 			k.list.Addf(d.Where.Of("unsigned"), BadDateRule, "date %q is counted from %s, so unsigned changes nothing; from: signed was expected beside it", r.ID, d.From)
+		}
+		if d != nil && d.On != "" && d.Roll == "" && k.form.Sound(d.Where, "roll") {
+			k.list.Addf(d.Where.Of("on"), BadDateRule, "date %q is not moved, so on changes nothing; roll: before or after was expected beside it", r.ID)
 		}
 	}
 	if a, b := r.Earliest, r.Latest; a != nil && b != nil && a.From == b.From && a.Count == b.Count && a.Days > b.Days {

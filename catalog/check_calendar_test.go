@@ -23,6 +23,7 @@ func TestCalendarNamesWhatTheShopHas(t *testing.T) {
 		"    - {id: a*, name: A, term: valid}\n":                                                                                    `date "a*" has a '*'`,
 		"    - {id: a, name: A, day: {from: install, days: 0}}\n":                                                                   `"install" is not one of`,
 		"    - {id: a, name: A, day: {from: deliver, days: 401}}\n":                                                                 `401`,
+		"    - {id: a, name: A, day: {from: deliver, days: 1, on: yard}}\n":                                                         `so on changes nothing`,
 		"    - {id: a, name: A, day: {from: deliver}}\n":                                                                            `"days" is missing`,
 		"    - {id: a, name: A, earliest: {from: deliver, days: 3}, latest: {from: deliver, days: 2, count: business}}\n":           "",
 		"    - {id: a, name: A, earliest: {from: deliver, days: -3}, latest: {from: signed, days: 2, unsigned: quoted}, stop: yes}": "",
@@ -32,6 +33,14 @@ func TestCalendarNamesWhatTheShopHas(t *testing.T) {
 		if want == "" && len(list) > 0 || want != "" && (!found || len(list) != 1) {
 			t.Errorf("%s: %v; %q was expected", dates, list.Err(), want)
 		}
+	}
+}
+
+// A day of the week that stands twice would be taken for another one.
+func TestCalendarWantsEachDayOnce(t *testing.T) {
+	_, list := Load("shop", smallWith(t, "calendar.yaml", []byte("calendar:\n  week: [monday, tuesday, tuesday, friday, wednesday]\n  dates:\n    - {id: a, name: A, term: valid}\n")))
+	if len(list) != 1 || list[0].Code != RepeatedID || !strings.Contains(list[0].Message, `"tuesday" stands twice in the week`) {
+		t.Errorf("%v; a day that stands twice was expected", list)
 	}
 }
 

@@ -31,8 +31,29 @@ func (k *checker) checkPower() {
 	if p.Drop != nil {
 		k.notBelow(p.Drop.Whole, p.Drop.Branch, p.Drop.Where.Of("whole"), "the whole way may lose %s percent and a part of it %s; at least as much was expected")
 	}
+	if p.Light != nil {
+		k.checkLight(p.Light)
+	}
 	k.checkCables(p)
 	k.checkLoads(p)
+}
+
+// checkLight wants each use once, and known where the shop has a file of uses.
+func (k *checker) checkLight(l *Light) {
+	levels, uses := newKnown("use of light"), newKnown("use of floor")
+	if k.c.Occupancy != nil {
+		for i := range k.c.Occupancy.Uses {
+			uses.ids[k.c.Occupancy.Uses[i].ID] = k.c.Occupancy.Uses[i].Where.Of("id")
+		}
+		uses.part = k.form.In("occupancy.yaml")
+	}
+	for i := range l.Uses {
+		u := &l.Uses[i]
+		levels.add(k.list, u.Use, u.Where.Of("use"))
+		if k.c.Occupancy != nil {
+			uses.want(k.list, u.Use, u.Where.Of("use"))
+		}
+	}
 }
 
 // powerItem wants an item of the price list, once in each list of the file.

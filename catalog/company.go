@@ -33,3 +33,17 @@ type QuoteTerms struct {
 	BalanceDays int          `yaml:"balance_days,required" min:"0" max:"365"`
 	ShowPrices  string       `yaml:"show_prices,required" enum:"line|section|total"`
 }
+
+// Valid is how the last day of a quote is counted.
+func (q *QuoteTerms) Valid() DayFrom { return DayFrom{From: FromQuoted, Days: q.ValidDays} }
+
+// ValidUntil is the last day of a quote of some day.
+func (q *QuoteTerms) ValidUntil(quoted unit.Date) unit.Date { return quoted.AddDays(q.Valid().Days) }
+
+// Balance is how the last day for paying the rest is counted.
+func (q *QuoteTerms) Balance() DayFrom { return DayFrom{From: FromDeliver, Days: -q.BalanceDays} }
+
+// BalanceBy is the last day for paying the rest of a job delivered on some day.
+func (q *QuoteTerms) BalanceBy(deliver unit.Date) unit.Date {
+	return deliver.AddDays(q.Balance().Days)
+}

@@ -33,6 +33,13 @@ type Family struct {
 	Sizes     []Size        `yaml:"sizes,required"`
 }
 
+// Kinds of families, each with a geometry generator of its own.
+const (
+	KindHip  = "hip-frame"
+	KindPole = "pole"
+	KindSpan = "clear-span"
+)
+
 // MemberSpec says what a role of pole, beam or cable is made from.
 type MemberSpec struct {
 	Where   source.Where
@@ -131,6 +138,9 @@ type Size struct {
 	Cost   *money.Number `yaml:"cost" min:"0"`  // wear, washing and storage of one hire
 	Free   bool          `yaml:"free"`
 }
+
+// Floor is the plan of a size.
+func (s *Size) Floor() unit.Area { return unit.Area(s.Length.Metres() * s.Width.Metres()) }
 
 // TopSpec names the stock sections of the top. Either one piece, or ends and
 // middles, or bay panels and gables; the generator counts them.

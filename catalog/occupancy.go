@@ -53,9 +53,18 @@ type FloorPart struct {
 type ExitTable struct {
 	Where     source.Where
 	Source    string      `yaml:"source,required" long:"200"`
-	Each      unit.Length `yaml:"each,required"` // width of all exits together, for one person
-	OpenEvery unit.Length `yaml:"open_every"`    // an open side counts as an exit for each such length; none: as one
-	Rows      []ExitRow   `yaml:"rows,required"` // by rising number of people, the first from 1
+	Each      unit.Length `yaml:"each,required"`                // width of all exits together, for one person
+	OpenEvery unit.Length `yaml:"open_every"`                   // by the shop's own reckoning an open side counts as an exit for each such length; none: as one
+	ApartFrom int         `yaml:"apart_from" min:"0" max:"100"` // from so many exits on they lie on two sides at least; 0: not told
+	Rows      []ExitRow   `yaml:"rows,required"`                // by rising number of people, the first from 1
+}
+
+// Sides is on how many sides of a tent so many exits must lie at least.
+func (x *ExitTable) Sides(exits int) int {
+	if x.ApartFrom == 0 || exits < x.ApartFrom {
+		return 0
+	}
+	return 2
 }
 
 // ExitRow holds from so many people up to the next row.
@@ -93,6 +102,7 @@ type SignRule struct {
 	From     int    `yaml:"from,required" min:"1" max:"1000000"`
 	SignTag  string `yaml:"sign_tag,required" long:"60"`
 	LightTag string `yaml:"light_tag,required" long:"60"`
+	Lights   int    `yaml:"lights" min:"0" max:"1000"` // emergency lights at least in a tent whose exits are signed
 	Source   string `yaml:"source,required" long:"200"`
 }
 
@@ -141,6 +151,7 @@ type PermitRule struct {
 type Clearance struct {
 	Where    source.Where
 	To       string      `yaml:"to,required" long:"120"`
+	Plan     []string    `yaml:"plan" enum:"edge|building|tent|vehicle"` // what it is measured to on the site plan; none: in words only
 	Distance unit.Length `yaml:"distance,required"`
 	Unless   string      `yaml:"unless" long:"250"`
 	Source   string      `yaml:"source,required" long:"200"`

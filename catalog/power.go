@@ -30,6 +30,7 @@ type Power struct {
 	Circuit     *Circuit     `yaml:"circuit"`
 	Drop        *DropLimits  `yaml:"drop"`
 	Supply      *SiteSupply  `yaml:"site_supply"`
+	Exits       int          `yaml:"exit_circuits" min:"1" max:"10"`     // over which loads of the group exit are spread; none: one
 	Reserve     money.Number `yaml:"generator_reserve" min:"0" max:"90"` // percent of a generator that is kept free
 	Generators  []Generator  `yaml:"generators"`
 	Boxes       []Box        `yaml:"boxes"`
@@ -62,6 +63,25 @@ type Fuel struct {
 	Holds  money.Number `yaml:"holds" min:"0.01" max:"100000"`   // weight of the fuel in one of the item
 	Energy money.Number `yaml:"energy" min:"0.01" max:"1000000"` // of each unit of that weight
 	Source string       `yaml:"source"`
+	Steady *Steady      `yaml:"steady"` // none: one of the item feeds any heater
+}
+
+// Steady is the heat that one of an item of fuel gives off for hours on the
+// coldest day: a cylinder cools as it gives gas, and then gives less.
+type Steady struct {
+	Where  source.Where
+	Output money.Number `yaml:"output,required" min:"0.01" max:"10000000"`
+	Source string       `yaml:"source,required"`
+	Demo   bool         `yaml:"demo"`
+}
+
+// Feeds is how many of the item must stand at one heater to feed it at full
+// output; at least one.
+func (f *Fuel) Feeds(h *Heater, demo bool) int {
+	if f.Steady == nil || f.Steady.Demo && !demo {
+		return 1
+	}
+	return max(1, money.RoundUp(h.Input.Div(f.Steady.Output)))
 }
 
 // Heater is an item that heats a tent from outside through ducts.
@@ -109,6 +129,11 @@ type Circuit struct {
 	Continuous money.Number `yaml:"continuous,required" min:"1" max:"100"` // percent
 	Source     string       `yaml:"source,required"`
 	Demo       bool         `yaml:"demo"`
+}
+
+// Lasting is what of a current may flow for hours.
+func (c *Circuit) Lasting(amps money.Number) money.Number {
+	return amps.Mul(money.Percent(c.Continuous))
 }
 
 // DropLimits is how many percent of the voltage may be lost on the way.
@@ -194,14 +219,31 @@ func (l *PowerLoad) PowerFactor() money.Number {
 	return l.Factor
 }
 
-// Wanted is the light wanted for a use of the floor.
-func (l *Light) Wanted(use string) money.Number {
+// Wanted is the light wanted for a use of the floor, and the entry that says so.
+func (l *Light) Wanted(use string) (money.Number, source.Where) {
 	for i := range l.Uses {
 		if l.Uses[i].Use == use {
-			return l.Uses[i].Level
+			return l.Uses[i].Level, l.Uses[i].Where
 		}
 	}
-	return l.Level
+	return l.Level, l.Where
+}
+
+// Open goes through the parts that one of an item holds, kits opened down: each
+// with how many of it stand there, and again for each place where it does.
+func (c *Catalog) Open(it *Item, each func(p *Part, count money.Number)) {
+	c.open(it, money.One, each)
+}
+
+func (c *Catalog) open(it *Item, times money.Number, each func(*Part, money.Number)) {
+	for _, content := range it.Contents {
+		count := times.Mul(content.Count)
+		if inner := c.Item(content.Item); inner != nil {
+			c.open(inner, count, each)
+		} else if p := c.Part(content.Part); p != nil {
+			each(p, count)
+		}
+	}
 }
 
 // Holds is how many of one item stand in one of another, kits opened down; of

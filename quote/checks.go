@@ -163,18 +163,18 @@ func (q *Quote) checkSense() {
 		}
 		// Also of an extra that is not chosen yet: it may be, in the workbook.
 		for _, need := range o.Item.Needs {
-			missing := boolCount(o.Ordered().IsPositive() && !q.orders(need))
+			missing := boolCount(o.Ordered().IsPositive() && !q.Parts.IsOrdered(need))
 			q.none("need:"+o.Key+":"+need, fmt.Sprintf("%s without %s", o.Name, q.Catalog.Item(need).Name), missing, true, "add it, or make sure that the site has it")
 		}
 	}
 	for i := range q.Parts.Tents {
 		t := &q.Parts.Tents[i]
-		if t.Held > 0 && t.Family.Kind == "pole" {
-			q.none("holding:"+t.Job.ID, fmt.Sprintf("Pole tent %s where stakes cannot be driven, pieces of ballast", t.Job.ID), t.Held, true,
+		if t.Held > 0 && t.Family.Kind == catalog.KindPole {
+			q.none("holding:"+t.Job.ID, t.Label()+": pole tent where stakes cannot be driven, pieces of ballast", t.Held, true,
 				"a pole tent stands by its guys: take a frame tent, or have a licensed engineer design what holds it")
 		}
 		if t.Sealed() {
-			q.none("door:"+t.Job.ID, fmt.Sprintf("Tent %s closed on every side without a door", t.Job.ID), 1, true, "open a side or add doors; exits are a matter of local code")
+			q.none("door:"+t.Job.ID, t.Label()+": closed on every side without a door", 1, true, "open a side or add doors; exits are a matter of local code")
 		}
 	}
 	// A job without any chair is one where guests stand, or bring their own.
@@ -182,18 +182,6 @@ func (q *Quote) checkSense() {
 		q.add(Check{Key: "chairs", Title: "Chairs against guests", Value: money.Int(chairs), Limit: money.Int(q.Job.Event.Guests), AtLeast: true,
 			Advice: "ask whether some guests stand"})
 	}
-}
-
-// orders tells whether an item is on the job and counts; an extra that is not
-// chosen does not.
-func (q *Quote) orders(item string) bool {
-	for i := range q.Parts.Orders {
-		o := &q.Parts.Orders[i]
-		if o.Item != nil && o.Item.ID == item && o.Ordered().IsPositive() {
-			return true
-		}
-	}
-	return false
 }
 
 // checkStock compares what is taken with what the yard owns, where it says.

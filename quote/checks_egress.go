@@ -1,8 +1,6 @@
 package quote
 
 import (
-	"fmt"
-
 	"tentwright/catalog/money"
 	"tentwright/quote/egress"
 )
@@ -28,26 +26,18 @@ func (q *Quote) checkEgress() {
 // checkExits holds the exits of one tent against those that its people need,
 // and what stands in it against its floor.
 func (q *Quote) checkExits(t *egress.Tent) {
-	id := t.Tent.Job.ID
+	id, name := t.Tent.Job.ID, t.Tent.Label()
 	unit := egress.Measures{Units: q.Catalog.Company.Units}.WidthUnit()
-	q.add(Check{Key: "exits:" + id, Title: fmt.Sprintf("Tent %s: exits wide enough, against those for its people", id), Value: money.Int(t.Have), Limit: money.Int(t.Need), AtLeast: true, Severe: true,
+	q.add(Check{Key: "exits:" + id, Title: name + ": exits wide enough, against those for its people", Value: money.Int(t.Have), Limit: money.Int(t.Need), AtLeast: true, Severe: true,
 		Advice: "open a side or add wider doors; the number follows from floor and use, not from the guests"})
-	q.add(Check{Key: "exit width:" + id, Title: fmt.Sprintf("Tent %s: width of these exits together, %s", id, unit), Value: t.HasWidth, Limit: t.Width, AtLeast: true, Severe: true,
+	q.add(Check{Key: "exit width:" + id, Title: name + ": width of these exits together, " + unit, Value: t.HasWidth, Limit: t.Width, AtLeast: true, Severe: true,
 		Advice: "open a side or add wider doors"})
-	q.add(Check{Key: "exit sides:" + id, Title: fmt.Sprintf("Tent %s: sides that have such an exit", id), Value: money.Int(t.Sides), Limit: money.Int(ApartSides(t.Need)), AtLeast: true,
+	q.add(Check{Key: "exit sides:" + id, Title: name + ": sides that have such an exit", Value: money.Int(t.Sides), Limit: money.Int(q.Egress.Code.Exits.Sides(t.Need)), AtLeast: true,
 		Advice: "place the exits well apart, not all on one side"})
 	if taken := t.Taken(); taken.IsPositive() || len(t.Floors) > 1 {
-		q.add(Check{Key: "floor taken:" + id, Title: fmt.Sprintf("Tent %s: floor taken against floor, %s", id, q.Catalog.Company.Units.AreaUnit()), Value: taken, Limit: t.Area,
+		q.add(Check{Key: "floor taken:" + id, Title: name + ": floor taken against floor, " + q.Catalog.Company.Units.AreaUnit(), Value: taken, Limit: t.Area,
 			Advice: "say in which tents floors, stages and bars stand (uses of a tent), or order fewer"})
 	}
-}
-
-// ApartSides is on how many sides so many exits must lie at least.
-func ApartSides(exits int) int {
-	if exits < 2 {
-		return 0
-	}
-	return 2
 }
 
 // checkSafety holds signs, lights, extinguishers and papers against what is
@@ -66,7 +56,7 @@ func (q *Quote) checkSafety(e *egress.Result) {
 	}
 	if p := e.Code.Permit; p != nil && p.Item != "" {
 		missing := e.Permits
-		if q.orders(p.Item) {
+		if q.Parts.IsOrdered(p.Item) {
 			missing = 0
 		}
 		q.none("permit papers", "Tents that need a permit, none being ordered", missing, false, "order the papers, or make sure that the customer has the permit")

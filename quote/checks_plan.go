@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"fmt"
 	"strings"
 
 	"tentwright/catalog/money"
@@ -32,6 +33,56 @@ func (q *Quote) checkPlan() {
 		q.none("edge", "Tents beyond the edge of the plot", 0, true, "")
 	}
 	q.planFaults()
+	q.clearances()
+}
+
+// clearWords say what a distance is measured to.
+var clearWords = map[string]string{
+	layout.ToEdge: "the edge of the plot", layout.ToBuilding: "a building", layout.ToVehicle: "a vehicle or engine", layout.ToTent: "another tent",
+}
+
+// clearances holds the shortest distance of each kind against what the code of
+// the shop wants. Codes have exceptions that no plan shows, so that it is only to
+// be looked at.
+func (q *Quote) clearances() {
+	for _, kind := range layout.Measured {
+		least, near := (*layout.Distance)(nil), 0
+		for i := range q.Plan.Distances {
+			d := &q.Plan.Distances[i]
+			if d.Kind != kind || d.Wanted == 0 {
+				continue
+			}
+			if least == nil || d.Is < least.Is {
+				least = d
+			}
+			if d.Short() {
+				near++
+			}
+		}
+		if least != nil {
+			q.add(Check{Key: "clear:" + kind, Title: "Least distance from stakes to " + clearWords[kind] + ", " + q.Catalog.Company.Units.LengthUnit(),
+				Value: q.plotLength(least.Reads()), Limit: q.plotLength(least.Wanted), AtLeast: true, Advice: q.clearAdvice(least, near-1)})
+		}
+	}
+}
+
+// clearAdvice names the two that are too near, and who decides. A workbook's
+// formula holds a text of at most 255 characters, so that long names are cut.
+func (q *Quote) clearAdvice(d *layout.Distance, more int) string {
+	words := fmt.Sprintf("%s is %s from %s", short(d.From), q.Plan.Text(d.Is), short(d.To))
+	if more > 0 {
+		words += fmt.Sprintf(", %d more on Site Plan", more)
+	}
+	return words + fmt.Sprintf("; the code wants %s: move one, or ask the authority, which decides; the code has exceptions (area of all tents, no cooking)", q.Plan.Text(d.Wanted))
+}
+
+// short cuts a long name.
+func short(name string) string {
+	const most = 36
+	if runes := []rune(name); len(runes) > most {
+		return strings.TrimSpace(string(runes[:most-3])) + "..."
+	}
+	return name
 }
 
 // planFaults makes a check of each fault of the site plan.
@@ -64,10 +115,14 @@ func (q *Quote) planFaults() {
 	}
 }
 
-// missing is by how much one must move, in the shop's unit to the nearest
-// hundredth; what is within reading is no fault, so that none shows as zero.
-func (q *Quote) missing(f *layout.Fault) money.Number {
-	l := unit.FromMetres(f.Missing)
+// missing is by how much one must move; what is within reading is no fault, so
+// that none shows as zero.
+func (q *Quote) missing(f *layout.Fault) money.Number { return q.plotLength(f.Missing) }
+
+// plotLength is a length of the plan in the shop's unit, to the nearest
+// hundredth.
+func (q *Quote) plotLength(metres float64) money.Number {
+	l := unit.FromMetres(metres)
 	if q.Catalog.Company.Units == unit.Metric {
 		return money.Round(money.Float(l.Metres()), 2)
 	}

@@ -10,16 +10,18 @@ import (
 // checkPower holds heat and current against what gives them. Nothing here is
 // more than a plan: a licensed electrician connects current, a gas fitter gas.
 func (q *Quote) checkPower() {
-	missing := boolCount(q.Job.Heat != nil || q.Job.Power != nil)
+	asked := boolCount(q.Job.Heat != nil || q.Job.Power != nil)
 	if q.Power != nil {
-		missing = len(q.Power.Missing)
+		asked = q.Power.Asked
 	}
-	q.none("power data", "Values for heat, light and current that are not given", missing, false,
-		"see Heat and Power; enter them in the shop's power.yaml, or in the job, with where they come from")
+	q.none("power data", "Heat or current was asked for but not worked out: values that are not given", asked, true,
+		"nothing is planned for it yet, whatever else is green; see Heat and Power, and enter the values in the shop's power.yaml, or in the job, with where they come from")
 	if q.Power == nil {
 		return
 	}
-	if q.Power.Heat != nil {
+	q.none("light data", "Values for light that are not given", len(q.Power.Missing)-asked, false,
+		"see Heat and Power; enter them in the shop's power.yaml with where they come from")
+	if q.Power.Heat != nil && q.Power.Heat.Known {
 		q.checkHeat(q.Power.Heat)
 	}
 	for i := range q.Power.Fuels {
@@ -45,8 +47,11 @@ func (q *Quote) checkHeat(h *power.Heat) {
 		w := &h.Tents[i]
 		q.add(Check{Key: "warm:" + w.Tent.Job.ID, Title: fmt.Sprintf("%s: heat lost against the heaters meant for it, %s", w.Tent.Label(), unit),
 			Value: w.Need, Limit: w.Output, Severe: true, Advice: "quote again so that heaters are chosen anew; where the yard owns too few, hire more in or close the tent better"})
-		q.none("open side:"+w.Tent.Job.ID, w.Tent.Label()+": open sides of a tent that is to be heated", w.Open, false,
+		q.none("open side:"+w.Tent.Job.ID, w.Tent.Label()+": open sides of a tent that is to be heated", w.Open, true,
 			"close them: what is lost through an open side is not in the figures, and no heater makes up for it")
+	}
+	if len(h.Tents) == 0 {
+		return // said by the values that are missing
 	}
 	q.add(Check{Key: "heaters", Title: "Heat lost by all tents against all heaters taken along, " + unit, Value: h.Need, Limit: h.Taken, Severe: true,
 		Advice: "quote again so that heaters are chosen anew"})
@@ -81,17 +86,12 @@ func (q *Quote) checkSupply(s *power.Supply) {
 	if s.Feeder == nil {
 		return
 	}
-	q.add(Check{Key: "amps", Title: "Amperes in each feeder, for hours", Value: s.Amps, Limit: q.lasting(s.Feeder.Amps), Severe: true,
+	q.add(Check{Key: "amps", Title: "Amperes in each feeder, for hours", Value: s.Amps, Limit: q.Catalog.Power.Circuit.Lasting(s.Least()), Severe: true,
 		Advice: "quote again so that boxes and feeders are chosen anew"})
 	if d := q.Catalog.Power.Drop; d != nil {
 		q.add(Check{Key: "drop", Title: "Voltage lost from the source to the farthest load, percent", Value: s.Whole, Limit: d.Whole, Severe: true,
 			Advice: "bring the source nearer, or take heavier cable; a licensed electrician decides"})
 	}
-}
-
-// lasting is what of a current may flow for hours.
-func (q *Quote) lasting(amps money.Number) money.Number {
-	return amps.Mul(money.Percent(q.Catalog.Power.Circuit.Continuous))
 }
 
 // cords are those of every kind that go along.

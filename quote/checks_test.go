@@ -67,6 +67,8 @@ func TestChecksFindWhatIsForgotten(t *testing.T) {
 		{"more than the yard owns", usualEvent + usualDates + usualWay + "items: [{item: table-round-72, quantity: 900}]\n", "stock"},
 		{"more tents than the yard owns", usualEvent + usualDates + usualWay + "tents: [{id: a, family: hip, size: 40x80, count: 9}]\n", "sizes:hip:40x80"},
 		{"wind above the shop's limit", usualEvent + usualDates + usualWay + usualTent + "wind: {gust: 61 mph}\n", "anchor gust"},
+		{"less wind than the shop plans for", usualEvent + usualDates + usualWay + usualTent + "wind: {gust: 38 mph}\n", "gust of shop"},
+		{"wind actions too late for this place", usualEvent + usualDates + usualWay + usualTent + "wind: {gust: 35 mph}\n", "wind actions"},
 		{"a slope that is refused", usualEvent + usualDates + usualWay + usualTent + "site: [{factor: slope, option: steep}]\n", "anchor refused"},
 		{"wind refused, so that no leg is held by anything known", usualEvent + usualDates + usualWay + usualTent + "wind: {gust: 61 mph}\n", "anchor legs"},
 		{"more guests than the floor holds", strings.Replace(usualEvent, "guests: 20", "guests: 28", 1) + usualDates + usualWay + usualTent, "floor"},

@@ -73,10 +73,9 @@ func (q *Quote) goods() diag.List {
 		return list
 	}
 	var problems diag.List
-	q.Anchor, tents, problems = anchor.Build(c, j, tents)
+	q.Anchor, tents = anchor.Build(c, j, tents)
 	list.Join(problems)
-	q.Power, problems = power.Build(c, j, tents)
-	list.Join(problems)
+	q.Power = power.Build(c, j, tents)
 	var planned []parts.Planned
 	if q.Power != nil {
 		planned = q.Power.Planned

@@ -14,10 +14,10 @@ import (
 type ReportAnchorage struct {
 	Method  string          `json:"method"`
 	Source  string          `json:"source"`
-	Gust    json.Number     `json:"gust"`
+	Gust    json.Number     `json:"gust"`        // 0: not entered
 	Own     bool            `json:"gust_of_job"` // not the shop's
-	Limit   json.Number     `json:"gust_limit"`
-	Terrain string          `json:"terrain"` // none: the gust is that at the roof
+	Limit   json.Number     `json:"gust_limit"`  // 0: not entered
+	Terrain string          `json:"terrain"`     // none: the gust is that at the roof
 	Stake   json.Number     `json:"safety_stake"`
 	Ballast json.Number     `json:"safety_ballast"`
 	Missing []string        `json:"missing"`
@@ -55,7 +55,7 @@ type ReportLeg struct {
 	Surface  string      `json:"surface"`
 	UpArea   json.Number `json:"lift_area"`
 	SideArea json.Number `json:"sideways_area"`
-	Dead     json.Number `json:"own_weight"`
+	Dead     json.Number `json:"own_weight"` // against the lift, where no guy holds
 	Up       json.Number `json:"lift"`
 	Side     json.Number `json:"sideways"`
 	Rise     json.Number `json:"guy_rise"`
@@ -91,7 +91,7 @@ func (r reporter) anchorage() *ReportAnchorage {
 		return nil
 	}
 	shop := r.q.Catalog.Anchors
-	out := &ReportAnchorage{Method: a.Method, Source: a.Source, Gust: r.speed(a.Gust), Own: a.Own, Limit: r.speed(shop.Limit),
+	out := &ReportAnchorage{Method: a.Method, Source: a.Source, Gust: r.speed(a.Gust), Own: a.Own, Limit: r.speed(a.Limit),
 		Stake: exact(shop.Safety.Stake), Ballast: exact(shop.Safety.Ballast), Missing: list(a.Missing),
 		Refused: each(a.Refused, func(x *anchor.Refusal) ReportRefusal { return ReportRefusal{Tent: x.Tent, Why: x.Why} }),
 		Tents:   each(a.Tents, r.held), Actions: each(a.Actions, r.action)}

@@ -49,7 +49,7 @@ plot:
   width: 301 ft
   depth: 202 ft
   north: 15
-  obstacles: [{name: Willow, x: 251 ft, y: 52 ft, radius: 6 ft}, {name: Pump house, x: 262 ft, y: 151 ft, width: 11 ft, depth: 12 ft}]
+  obstacles: [{name: Willow, kind: tree, x: 251 ft, y: 52 ft, radius: 6 ft}, {name: Pump house, kind: building, x: 262 ft, y: 151 ft, width: 11 ft, depth: 12 ft}]
 delivery: {zone: far, distance: 17 mi, loadings: [timed, saturday], free: yes}
 labour:
   charge: included
@@ -87,7 +87,7 @@ var counterparts = map[string]string{
 	"wind.gust": "job.wind.gust", "wind.terrain": "job.wind.terrain",
 	"heat.inside": "job.heat.inside", "heat.outside": "job.heat.outside", "heat.hours": "job.heat.hours", "heat.tents": "job.heat.tents",
 	"power.source": "job.power.source", "power.distance": "job.power.distance", "power.hours": "job.power.hours",
-	"plot.width": "job.plot.width", "plot.depth": "job.plot.depth", "plot.north": "job.plot.north", "plot.obstacles.name": "job.plot.obstacles.name",
+	"plot.width": "job.plot.width", "plot.depth": "job.plot.depth", "plot.north": "job.plot.north", "plot.obstacles.name": "job.plot.obstacles.name", "plot.obstacles.kind": "job.plot.obstacles.kind",
 	"plot.obstacles.x": "job.plot.obstacles.x", "plot.obstacles.y": "job.plot.obstacles.y", "plot.obstacles.width": "job.plot.obstacles.width",
 	"plot.obstacles.depth": "job.plot.obstacles.depth", "plot.obstacles.radius": "job.plot.obstacles.radius",
 	"labour.charge": "job.labour_charge", "labour.windows.window": "windows.window", "labour.windows.crew": "windows.crew",

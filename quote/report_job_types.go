@@ -94,6 +94,7 @@ type ReportPlot struct {
 // middle.
 type ReportObstacle struct {
 	Name   string      `json:"name"`
+	Kind   string      `json:"kind,omitempty"`
 	X      json.Number `json:"x"`
 	Y      json.Number `json:"y"`
 	Width  json.Number `json:"width"`

@@ -22,7 +22,7 @@ ReportWind: gust terrain
 ReportWarmth: inside outside hours tents
 ReportSupply: source distance hours
 ReportPlot: width depth north obstacles
-ReportObstacle: name x y width depth radius
+ReportObstacle: name kind? x y width depth radius
 ReportPayment: date amount note
 ReportTotals: hire subtotal tax total deposit balance received due cost margin margin_percent hours valid_until balance_by
 ReportCheck: key title state value limit rule advice
@@ -55,9 +55,10 @@ ReportRefusal: tent? why
 ReportHeld: tent planned roof_angle mean_height blocked coefficient_down coefficient_up pressure own_weight greatest_use_percent legs
 ReportLeg: leg sides surface lift_area sideways_area own_weight lift sideways guy_rise guy_run pull way part? count customary_count each group_factor friction basis need capacity use_percent
 ReportAction: action what gust? mean? beaufort?
-ReportPlan: plot_given x y width depth north tents faults
+ReportPlan: plot_given x y width depth north tents distances faults
 ReportStanding: number tent copy? x y turn place_given corners footprint stakes nearest? nearest_by?
 ReportPoint: x y
+ReportPlanDistance: kind tent other is wanted
 ReportPlanFault: kind tent other words missing
 ReportPower: heat_unit light_unit missing heat loads load_va load_watts light supply gear fuels planned
 ReportHeating: tents need output

@@ -35,7 +35,7 @@ func (r reporter) plot(p *job.Plot) *ReportPlot {
 }
 
 func (r reporter) obstacle(o *job.Obstacle) ReportObstacle {
-	return ReportObstacle{Name: o.Name, X: r.length(o.X), Y: r.length(o.Y), Width: r.length(o.Width), Depth: r.length(o.Depth), Radius: r.length(o.Radius)}
+	return ReportObstacle{Name: o.Name, Kind: o.Kind, X: r.length(o.X), Y: r.length(o.Y), Width: r.length(o.Width), Depth: r.length(o.Depth), Radius: r.length(o.Radius)}
 }
 
 func (r reporter) use(u *job.FloorUse) ReportUse {

@@ -7,12 +7,13 @@ import (
 	"tentwright/catalog/unit"
 	"tentwright/quote"
 	"tentwright/quote/anchor"
+	"tentwright/quote/tent"
 	"tentwright/workbook/sheet"
 )
 
 // anchorWidths are those of the columns of the sheet, which its tables share;
 // the widths are the legs', whose table is by far the longest.
-var anchorWidths = []float64{10, 15, 9, 7.5, 7.5, 7.5, 8, 9.5, 7.5, 6.5, 7.5, 13.5, 21, 6.5, 7.5, 7, 7, 7.5, 8, 9, 8, 10, 20, 14, 26}
+var anchorWidths = []float64{10, 15, 9, 7.5, 7.5, 7.5, 8, 9.5, 7.5, 6.5, 7.5, 13.5, 21, 6.5, 7.5, 7, 7, 7.5, 8, 9, 8, 10, 20, 14, 26, 12}
 
 // anchorPrinted is how many columns print; those behind them hold ids.
 const anchorPrinted = 22
@@ -30,10 +31,12 @@ func (l *layout) anchorage() {
 		s.Columns = append(s.Columns, sheet.Column{Width: w})
 	}
 	l.unsettled(s)
+	l.windActions(s)
+	l.around(s)
 	l.windTerms(s)
 	l.windTents(s)
-	l.windActions(s)
 	l.estimate(s,
+		"Goods that are stacked or hung under an open tent close it to the wind: plan such a tent with closed sides. On an open tent nothing but the slopes of its roof is counted as pushed sideways.",
 		"What a stake holds is known from pulling it out of this ground and from nothing else: theory alone spans a factor of ten. Wet, frozen, filled or disturbed ground holds less than a test elsewhere.",
 		"Have buried utilities marked before a stake is driven; wait for every mark. A leg that cannot be staked as written here is held otherwise before the top goes up.",
 		"One reading of the wind is no forecast, and a mean is not a gust: have somebody watch both, and leave nobody under a tent beyond its limit.")
@@ -51,7 +54,7 @@ func (l *layout) unsettled(s *sheet.Sheet) {
 	for _, r := range a.Refused {
 		who := "Every tent"
 		if r.Tent != "" {
-			who = "Tent " + r.Tent
+			who = l.labelOf(r.Tent)
 		}
 		lines = append(lines, who+": "+r.Why+". A licensed engineer must design it.")
 	}
@@ -102,19 +105,11 @@ func (l *layout) gusts() sheet.Validation {
 // windTerms are what the whole calculation rests on.
 func (l *layout) windTerms(s *sheet.Sheet) {
 	a, shop := l.q.Anchor, l.q.Catalog.Anchors
-	each := l.sys.SpeedUnit()
 	band(s, "Wind and safety", anchorPrinted)
 	l.term(s, "Method", in(text(strings.ToUpper(a.Method[:1])+a.Method[1:]), sheet.Style{Role: sheet.Body}), "tables: "+a.Source)
-	gusts := l.gusts()
-	gusts.AllowBlank = true
-	l.set(s, setting{"wind_gust", "Gust to plan for at this place, " + each, "at the height of the roof; empty: the shop's, " + shop.Gust.Text(l.sys), a.Gust.In(l.sys), sheet.Num1, gusts})
-	// An emptied cell must not count as no wind.
-	l.term(s, "Gust that counts, "+each, in(formula(fmt.Sprintf("IF(N(wind_gust)>0,wind_gust,%v)", shop.Gust.In(l.sys)), a.Gust.In(l.sys)),
-		sheet.Style{Role: sheet.Calc, Format: sheet.Num1, Bold: true}), "red above the shop's limit")
-	l.cellName("wind_speed", s, termCol)
-	row := len(s.Rows)
-	l.set(s, setting{"wind_limit", "The shop's limit, " + each, "above it, a licensed engineer designs what holds", shop.Limit.In(l.sys), sheet.Num1, l.gusts()})
-	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: row, C1: termCol, R2: row, C2: termCol}, Formula: "wind_speed>wind_limit", Role: sheet.Warn})
+	l.gustTerms(s)
+	l.gustFactor(s)
+	l.beaufortScale(s)
 	terrain, explain := "at the roof", "the gust is that at the height of the roof; nothing is taken off it"
 	if a.Terrain != nil {
 		terrain, explain = a.Terrain.ID, a.Terrain.Name
@@ -123,7 +118,37 @@ func (l *layout) windTerms(s *sheet.Sheet) {
 	safety := sheet.Validation{Kind: sheet.Decimal, Min: "1", Max: "10"}
 	l.set(s, setting{"wind_safety_stake", "Safety factor of stakes", "times what pulls at them", float(shop.Safety.Stake), sheet.Num2, safety})
 	l.set(s, setting{"wind_safety_ballast", "Safety factor of ballast", "times what lifts and slides it", float(shop.Safety.Ballast), sheet.Num2, safety})
-	l.term(s, "Own weight counted", in(value(float(shop.Safety.Dead)), sheet.Style{Role: sheet.Body, Format: sheet.PercentWhole}), "of what the tent weighs; the rest is left out on the safe side")
+	l.term(s, "Own weight counted", in(value(float(shop.Safety.Dead)), sheet.Style{Role: sheet.Body, Format: sheet.PercentWhole}), "of what the tent weighs, against lift where no guy holds; the factors are on the wind alone, and a guyed leg counts on no weight")
+}
+
+// gustTerms are the gust and the limit. What the shop has not entered stays
+// empty: a gust of this place stands in for the shop's, but nothing for its
+// limit.
+func (l *layout) gustTerms(s *sheet.Sheet) {
+	a, each := l.q.Anchor, l.sys.SpeedUnit()
+	shop, _ := l.q.Catalog.DesignGust()
+	gusts := l.gusts()
+	gusts.AllowBlank = true
+	gust, speed, empty := any(nil), 0.0, "none, since the shop has not entered any"
+	if a.Gust > 0 {
+		gust = a.Gust.In(l.sys)
+	}
+	if shop > 0 {
+		speed, empty = shop.In(l.sys), "the shop's, "+shop.Text(l.sys)
+	}
+	l.set(s, setting{"wind_gust", "Gust to plan for at this place, " + each, "at the height of the roof; empty: " + empty, gust, sheet.Num1, gusts})
+	// An emptied cell must not count as no wind.
+	l.term(s, "Gust that counts, "+each, in(formula(fmt.Sprintf("IF(N(wind_gust)>0,wind_gust,%v)", speed), a.Gust.In(l.sys)),
+		sheet.Style{Role: sheet.Calc, Format: sheet.Num1, Bold: true}), "red above the shop's limit")
+	l.cellName("wind_speed", s, termCol)
+	row := len(s.Rows)
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: sheet.Range{R1: row, C1: termCol, R2: row, C2: termCol}, Formula: "wind_speed>wind_limit", Role: sheet.Warn})
+	if a.Limit <= 0 { // only the shop's file can give it
+		l.term(s, "The shop's limit, "+each, in(value(nil), body(sheet.Num1)), "not entered; above it, a licensed engineer designs what holds")
+		l.cellName("wind_limit", s, termCol)
+		return
+	}
+	l.set(s, setting{"wind_limit", "The shop's limit, " + each, "above it, a licensed engineer designs what holds", a.Limit.In(l.sys), sheet.Num1, l.gusts()})
 }
 
 // stateStyle is the style of a word behind a figure.
@@ -171,8 +196,8 @@ func (l *layout) forceFormat() sheet.Format {
 func (l *layout) windTents(s *sheet.Sheet) {
 	band(s, "Tents", anchorPrinted)
 	t := l.startTable(s, "roof", append([]column{
-		{"tent", "Tent", 0, sheet.Style{Role: sheet.Key, Wrap: true}},
-		{"name", "Name", 0, wrap()},
+		{"name", "Tent", 0, wrap()},
+		{"", "", 0, wrap()},
 		{"sides", "Sides", 0, body(sheet.Text)},
 		{"angle", "Roof angle, degrees", 0, body(sheet.Num1)},
 		{"height", "Mean height, " + l.sys.LengthUnit(), 0, body(sheet.Num1)},
@@ -184,13 +209,13 @@ func (l *layout) windTents(s *sheet.Sheet) {
 		{"use", "Most used", 0, calc(sheet.Percent)},
 		{"held", "State", 0, stateStyle()},
 		{"anchors", "Anchors of one such tent, as counted", 0, wrap()},
-	}, fillers(anchorPrinted-13)...))
-	spread(s, 13, anchorPrinted)
+	}, append(fillers(anchorPrinted-13), column{"tent", "Tent id", 0, sheet.Style{Role: sheet.Key, Wrap: true}})...))
+	spreadRoof(s)
 	for i := range l.q.Anchor.Tents {
 		l.windTent(t, &l.q.Anchor.Tents[i])
 	}
 	t.end()
-	spread(s, 13, anchorPrinted)
+	spreadRoof(s)
 	state := t.at("held", t.first)
 	for _, id := range []string{"use", "held"} {
 		s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column(id), Formula: "AND(LEN(" + state + ")>0," + state + "<>" + quoted(legHolds) + ")", Role: sheet.Warn})
@@ -219,19 +244,42 @@ func (l *layout) windTent(t *table, w *anchor.Tent) {
 		n.set("use", formula(useFormula(n.at("tent")), quote.GreatestUse(w)))
 	}
 	unheld := "COUNTIFS(leg_tent," + n.at("tent") + ",leg_state," + quoted(legUnknown) + ")"
-	n.set("held", formula("IF("+unheld+">0,"+quoted(legUnknown)+",IF("+n.at("use")+">1,"+quoted(legOver)+","+quoted(legHolds)+"))", tentState(w)))
+	n.set("held", formula("IF("+unheld+">0,"+quoted(legUnknown)+",IF(ROUND("+n.at("use")+",8)>1,"+quoted(legOver)+","+quoted(legHolds)+"))", tentState(w)))
 	n.set("anchors", text(l.anchorsOf(w)))
 	n.add()
-	spread(t.s, 13, anchorPrinted)
+	spreadRoof(t.s)
 }
 
-// tentName is what the customer calls a tent, and how many alike there are.
-func (l *layout) tentName(id string) string {
-	t := l.q.Job.Tent(id)
-	if t.Many() > 1 {
-		return strings.TrimSpace(fmt.Sprintf("%s (%d alike)", t.Name, t.Many()))
+// spreadRoof gives the words of a tent's row their room.
+func spreadRoof(s *sheet.Sheet) {
+	spread(s, 1, 2)
+	spread(s, 13, anchorPrinted)
+}
+
+// tentOf is a tent of the quote; nil where it has none of that id.
+func (l *layout) tentOf(id string) *tent.Tent {
+	for i := range l.q.Parts.Tents {
+		if t := &l.q.Parts.Tents[i]; t.Job.ID == id {
+			return t
+		}
 	}
-	return t.Name
+	return nil
+}
+
+// labelOf is how people call a tent.
+func (l *layout) labelOf(id string) string {
+	if t := l.tentOf(id); t != nil {
+		return t.Label()
+	}
+	return id
+}
+
+// tentName is how people call a tent, and how many alike there are.
+func (l *layout) tentName(id string) string {
+	if many := l.q.Job.Tent(id).Many(); many > 1 {
+		return fmt.Sprintf("%s (%d alike)", l.labelOf(id), many)
+	}
+	return l.labelOf(id)
 }
 
 // lengthIn is a length in feet or metres.

@@ -12,10 +12,8 @@ import (
 // the force of the mean wind that goes with each.
 func (l *layout) windActions(s *sheet.Sheet) {
 	band(s, "What the crew does in wind", anchorPrinted)
-	l.gustFactor(s)
-	l.beaufortScale(s)
 	t := l.startTable(s, "action", append([]column{
-		{"id", "Action", 0, sheet.Style{Role: sheet.Key}},
+		{"id", "Action", 0, sheet.Style{Role: sheet.Body, Bold: true}},
 		{"gust", "At gusts of, " + l.sys.SpeedUnit(), 0, input(sheet.Num1)},
 		{"mean", "Mean wind, " + l.sys.SpeedUnit(), 0, calc(sheet.Num1)},
 		{"force", "Beaufort of mean", 0, calc(sheet.Whole)},

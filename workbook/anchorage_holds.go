@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"tentwright/catalog"
@@ -102,17 +103,29 @@ func (l *layout) stakeRow(t *table, x stakeWay, ground *catalog.SiteOption) {
 		return
 	}
 	row := t.next()
-	pull, term := sheet.Cell{}, t.at("pull", row)
+	pull, term, factor := sheet.Cell{}, t.at("pull", row), 0.0
 	if tests := anchor.Tests(l.q.Catalog, x.stake.ID, ground.ID, x.loaded()); len(tests) > 0 {
 		pull = in(value(tests[0].Pull.In(l.sys)), input(sheet.Weight))
 		if len(tests) > 1 {
 			term = fmt.Sprintf("MIN(%s,%v)", term, tests[1].Pull.In(l.sys))
 		}
+		// From a weight to its force, without the noise of a quotient.
+		factor = math.Round(l.force(each)/pull.Value.(float64)*1e9) / 1e9
 	} else {
 		pull = in(value(l.q.Catalog.Anchors.Holdfast.Pull.In(l.sys)), body(sheet.Weight))
+		factor = l.force(each) / pull.Value.(float64)
 	}
-	l.addHold(t, text(x.stake.ID), text(ground.ID), text(x.loaded()), pull, value(l.force(each)/pull.Value.(float64)),
-		formula(term+"*"+t.at("factor", row), l.force(each)), text(l.partName(x.stake.Part)), text(basis), text(x.key(ground.ID)))
+	l.addHold(t, text(x.stake.ID), text(ground.ID), text(x.loaded()), pull, value(factor),
+		formula(term+"*"+t.at("factor", row), l.force(each)), text(l.drivenAs(x)), text(basis), text(x.key(ground.ID)))
+}
+
+// drivenAs tells the crew which stake it is and how it stands in the ground.
+func (l *layout) drivenAs(x stakeWay) string {
+	rake := "driven upright"
+	if x.stake.Rake.IsPositive() && x.way == anchor.Guyed {
+		rake = fmt.Sprintf("driven %s degrees from upright, top away from the tent", x.stake.Rake)
+	}
+	return fmt.Sprintf("%s, %s in the ground, %s", l.partName(x.stake.Part), x.stake.Driven.In(l.sys), rake)
 }
 
 // Where the words of what is held by, and from where it is known, begin in the
@@ -191,7 +204,7 @@ func (l *layout) frictions(s *sheet.Sheet) {
 func (l *layout) weighs(b *catalog.BallastPiece) float64 {
 	for i := range l.q.Anchor.Tents {
 		legs := l.q.Anchor.Tents[i].Legs
-		if at := slices.IndexFunc(legs, func(g anchor.Leg) bool { return g.Holding.Ballast == b }); at >= 0 {
+		if at := slices.IndexFunc(legs, func(g anchor.Leg) bool { return g.Holding.Way == anchor.Weight && g.Holding.Ballast == b }); at >= 0 {
 			return legs[at].Holding.Each
 		}
 	}

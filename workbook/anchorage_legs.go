@@ -25,13 +25,14 @@ func (l *layout) legTable(s *sheet.Sheet) {
 	s.Breaks = append(s.Breaks, len(s.Rows)+2) // the band begins a page
 	band(s, "Legs", anchorPrinted)
 	force := l.sys.ForceUnit()
+	legKey := sheet.Style{Role: sheet.Key, Wrap: true}
 	t := l.startTable(s, "leg", []column{
-		{"tent", "Tent", 0, sheet.Style{Role: sheet.Key, Wrap: true}},
+		{"label", "Tent", 0, wrap()},
 		{"name", "Leg", 0, wrap()},
 		{"surface", "Surface", 0, calc(sheet.Text)},
 		{"lift_area", "Lift area, " + l.sys.AreaUnit(), 0, body(sheet.Num1)},
 		{"side_area", "Side area, " + l.sys.AreaUnit(), 0, body(sheet.Num1)},
-		{"dead", "Own weight, " + force, 0, body(l.forceFormat())},
+		{"dead", "Own weight counted, " + force, 0, body(l.forceFormat())},
 		{"up", "Lift, " + force, 0, calc(l.forceFormat())},
 		{"side", "Sideways, " + force, 0, calc(l.forceFormat())},
 		{"rise", "Guy rise, " + l.sys.LengthUnit(), 0, body(sheet.Num1)},
@@ -48,14 +49,12 @@ func (l *layout) legTable(s *sheet.Sheet) {
 		{"capacity", "Capacity, " + force, 0, calc(l.forceFormat())},
 		{"use", "Used", 0, sheet.Style{Role: sheet.Calc, Format: sheet.Percent, Bold: true}},
 		{"state", "State", 0, stateStyle()},
-		{"sides", "Sides", 0, wrap()},
-		{"kind", "Kind", 0, sheet.Style{Role: sheet.Key, Wrap: true}},
-		{"key", "Key", 0, sheet.Style{Role: sheet.Key, Wrap: true}},
+		{"sides", "Sides", 0, wrap()}, {"kind", "Kind", 0, legKey}, {"key", "Key", 0, legKey}, {"tent", "Tent id", 0, legKey},
 	})
 	s.TitleRows = [2]int{t.first - 1, t.first - 1}
 	for i := range l.q.Anchor.Tents {
 		w := &l.q.Anchor.Tents[i]
-		for k := range w.Legs {
+		for _, k := range l.walked(w) {
 			l.legRow(t, w, &w.Legs[k])
 		}
 	}
@@ -79,6 +78,7 @@ func (l *layout) legMarks(t *table) {
 // that by which a pressure becomes this leg's force.
 func (l *layout) legRow(t *table, w *anchor.Tent, g *anchor.Leg) {
 	h, n := &g.Holding, t.line()
+	n.set("label", text(l.labelOf(w.ID)))
 	n.set("tent", text(w.ID))
 	n.set("name", text(g.Name))
 	surface, grounds := l.legGrounds(n, w, g)
@@ -103,8 +103,10 @@ func (l *layout) legForces(n *line, g *anchor.Leg) {
 	pressure := find("roof_pressure", "roof_tent", n.at("tent"))
 	n.set("lift_area", value(unit.Area(g.UpArea).In(l.sys)))
 	n.set("side_area", value(unit.Area(g.SideArea).In(l.sys)))
-	n.set("dead", value(l.force(g.Dead)))
-	n.set("up", formula("MAX(0,"+n.at("lift_area")+"*"+pressure+"-"+n.at("dead")+")", l.force(g.Up)))
+	if g.Guys == 0 { // where a guy holds it is not counted on
+		n.set("dead", value(l.force(g.Dead)))
+	}
+	n.set("up", formula(n.at("lift_area")+"*"+pressure, l.force(g.Up)))
 	n.set("side", formula(n.at("side_area")+"*"+pressure, l.force(g.Side)))
 	n.set("pull", formula(pullFormula(n, g), l.force(g.Pull)))
 	if g.Run > 0 {
@@ -146,11 +148,14 @@ func (l *layout) legHolding(n *line, h *anchor.Holding, grounds []string) {
 		n.set("kind", text(h.Ballast.ID))
 		n.set("mu", formula(lookup("friction_mu", "friction_key", ""), h.Mu))
 		each = lookup("friction_weight", "friction_key", "")
-		need = "wind_safety_ballast*(" + n.at("up") + "+IF(" + n.at("mu") + ">0," + n.at("side") + "/" + n.at("mu") + "," + n.at("side") + "))"
+		need = "MAX(0,wind_safety_ballast*(" + n.at("up") + "+IF(" + n.at("mu") + ">0," + n.at("side") + "/" + n.at("mu") + "," + n.at("side") + "))-" + n.at("dead") + ")"
 	} else {
 		n.set("kind", text(h.Stake.ID))
 		each = lookup("hold_force", "hold_key", "&"+quoted(":"+stakeWay{h.Stake, h.Way}.loaded()))
 		need = "wind_safety_stake*" + n.at("pull")
+		if h.Way == anchor.Upright {
+			need = "MAX(0,wind_safety_stake*" + n.at("up") + "-" + n.at("dead") + ")+wind_safety_stake*" + n.at("side")
+		}
 	}
 	n.set("each", formula(each, l.force(h.Each)))
 	n.set("group", value(h.Group))
@@ -167,7 +172,7 @@ func (l *layout) legUse(n *line, h *anchor.Holding) {
 	}
 	has := "IF(" + n.at("capacity") + ">0,"
 	n.set("use", formula(has+n.at("need")+"/"+n.at("capacity")+`,"")`, use))
-	n.set("state", formula(has+"IF("+n.at("need")+">"+n.at("capacity")+","+quoted(legOver)+","+quoted(legHolds)+"),IF("+n.at("need")+">0,"+quoted(legUnknown)+","+quoted(legHolds)+"))", legState(h)))
+	n.set("state", formula(has+"IF(ROUND("+n.at("need")+"/"+n.at("capacity")+",8)>1,"+quoted(legOver)+","+quoted(legHolds)+"),IF("+n.at("need")+">0,"+quoted(legUnknown)+","+quoted(legHolds)+"))", legState(h)))
 }
 
 // legState tells in a word whether what holds a leg is enough.
@@ -175,7 +180,7 @@ func legState(h *anchor.Holding) string {
 	switch {
 	case quote.Unheld(h):
 		return legUnknown
-	case h.Need > h.Capacity:
+	case h.Over():
 		return legOver
 	}
 	return legHolds
@@ -202,11 +207,10 @@ func (l *layout) legGrounds(n *line, w *anchor.Tent, g *anchor.Leg) (sheet.Cell,
 	if g.Surface == nil {
 		return text(""), []string{n.at("surface")}
 	}
-	at := slices.IndexFunc(l.q.Parts.Tents, func(t tent.Tent) bool { return t.Job.ID == w.ID })
-	if at < 0 {
+	t := l.tentOf(w.ID)
+	if t == nil {
 		return text(g.Surface.ID), []string{n.at("surface")}
 	}
-	t := &l.q.Parts.Tents[at]
 	name := l.surfaceName(t)
 	fixed, chosen := false, len(g.Sides) == 0
 	for _, side := range g.Sides {

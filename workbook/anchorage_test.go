@@ -75,7 +75,7 @@ func checkLegs(t *testing.T, context string, f figures, q *quote.Quote, x *blow,
 	n, sys := 0, q.Catalog.Company.Units
 	for i := range q.Anchor.Tents {
 		w := &q.Anchor.Tents[i]
-		most := 0.0
+		most, unknown := 0.0, false
 		for k := range w.Legs {
 			g := &w.Legs[k]
 			want := reckon(q, w, g, x)
@@ -92,11 +92,22 @@ func checkLegs(t *testing.T, context string, f figures, q *quote.Quote, x *blow,
 			}
 			f.beside(t, "leg_state", "leg_key", key).text(t, context+", "+key, want.state())
 			states[want.state()] = true
+			unknown = unknown || want.state() == "not known"
 		}
 		f.beside(t, "roof_use", "roof_tent", w.ID).number(t, context, most)
-		f.beside(t, "check_value", "check_key", "anchor:"+w.ID).number(t, context, math.Round(most*10000)/100)
+		f.beside(t, "check_value", "check_key", "anchor:"+w.ID).number(t, context, percentAsked(most, unknown))
 	}
 	return n
+}
+
+// percentAsked is the most that is asked of an anchor as the check has it:
+// rounded up to two places, and 1,000 where some leg is held by nothing known.
+func percentAsked(most float64, unknown bool) float64 {
+	percent := math.Ceil(math.Round(most*1e8)/1e4) / 100
+	if unknown {
+		return math.Max(1000, percent)
+	}
+	return percent
 }
 
 // force is what one leg must hold, and what holds it, in newtons.
@@ -133,7 +144,7 @@ func reckon(q *quote.Quote, w *anchor.Tent, g *anchor.Leg, x *blow) force {
 	}
 	pressure := w.PerGust * gust * gust
 	h := &g.Holding
-	out := force{up: math.Max(0, g.UpArea*pressure-g.Dead), side: g.SideArea * pressure}
+	out := force{up: g.UpArea * pressure, side: g.SideArea * pressure}
 	if g.Guys == 0 {
 		out.pull = out.up + out.side
 	} else {
@@ -149,11 +160,15 @@ func reckon(q *quote.Quote, w *anchor.Tent, g *anchor.Leg, x *blow) force {
 		}
 	}
 	out.need = stake * out.pull
-	if h.Way == anchor.Weight {
+	switch h.Way {
+	case anchor.Upright:
+		out.need = math.Max(0, stake*out.up-g.Dead) + stake*out.side
+	case anchor.Weight:
 		out.need = ballast * (out.up + out.side)
 		if mu > 0 {
 			out.need = ballast * (out.up + out.side/mu)
 		}
+		out.need = math.Max(0, out.need-g.Dead)
 	}
 	out.capacity = float64(h.Count) * each * h.Group
 	return out

@@ -1,6 +1,10 @@
 package workbook
 
-import "tentwright/workbook/sheet"
+import (
+	"slices"
+
+	"tentwright/workbook/sheet"
+)
 
 // Measures of a sheet as it prints with narrow margins, in points.
 const (
@@ -42,6 +46,39 @@ func keepBands(s *sheet.Sheet, printed int) {
 			used = titles
 		}
 		used += high
+	}
+}
+
+// mostSure is the share of a page up to which rows are taken to fit in every
+// program.
+const mostSure = 0.88
+
+// keepTables begins a page at each band whose table would not end on the page
+// that it stands on, where it ends on a page of its own. Pages that are begun
+// already stay.
+func keepTables(s *sheet.Sheet, printed int) {
+	page, rows := widePage(s, printed), quotePage{s: s}
+	titles := 0.0
+	for row := s.TitleRows[0]; row > 0 && row <= s.TitleRows[1]; row++ {
+		titles += rows.height(row)
+	}
+	used := 0.0
+	for row := 1; row <= len(s.Rows); row++ {
+		if begun := slices.Contains(s.Breaks, row); begun || isBand(s, row) {
+			high := 0.0
+			for next := row; next <= len(s.Rows) && (next == row || !isBand(s, next)); next++ {
+				high += rows.height(next)
+			}
+			if !begun && used+high > mostSure*page {
+				s.Breaks, begun = append(s.Breaks, row), true
+			}
+			if begun {
+				used = titles
+			}
+		}
+		if used += rows.height(row); used > page {
+			used = titles
+		}
 	}
 }
 

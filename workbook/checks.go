@@ -125,7 +125,7 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 	case "need":
 		return needFormula(rest), ""
 	case "holding", "door":
-		return "IF(" + find("tents_ordered", "tents_key", quoted("T:"+rest)) + ">0," + c.Value.String() + ",0)", ""
+		return "IF(" + manyOf(rest) + ">0," + c.Value.String() + ",0)", ""
 	case "sizes":
 		return sumOver(l.orderTables(), "SUMIFS(@_ordered,@_id,"+quoted(rest)+")"), ""
 	case "seats":
@@ -139,7 +139,7 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 		return "SUMIFS(need_quantity,need_tags," + tagPattern(quote.ChairTag) + ")", "job_guests"
 	}
 	for _, of := range []func(kind, rest string) (string, string, bool){
-		l.anchorFormulas, l.egressFormulas, l.powerFormulas, l.datesFormulas, l.planFormulas} {
+		l.anchorFormulas, l.egressFormulas, l.powerFormulas, l.datesFormulas} {
 		if is, limit, ok := of(kind, rest); ok {
 			return is, limit
 		}

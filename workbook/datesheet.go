@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"strings"
+	"time"
 
 	"tentwright/catalog"
 	"tentwright/quote/dates"
@@ -51,7 +52,12 @@ func (l *layout) knownDay(s *sheet.Sheet) {
 // plainWeek tells whether offices work from Monday to Friday, as WORKDAY has it.
 func (l *layout) plainWeek() bool {
 	c := l.q.Catalog.Calendar
-	return len(c.Week) == 5 && !c.Works(0) && !c.Works(6)
+	for day := time.Sunday; day <= time.Saturday; day++ {
+		if c.Works(day) != (day != time.Sunday && day != time.Saturday) {
+			return false
+		}
+	}
+	return true
 }
 
 // weekWords names the days on which offices work.
@@ -127,19 +133,11 @@ func (l *layout) dateRow(t *table, d *dates.Date) {
 	n.set("days_first", l.daysCell(d.First))
 	n.set("days_last", l.daysCell(d.Last))
 	n.set("rule", formula(ruleFormula(n, d), d.Words()))
-	n.set("note", text(joined(" ", r.Note, behindText("Source: ", r.Source))))
+	n.set("note", text(joined(" ", r.Note, dates.Behind("Source: ", r.Source))))
 	n.set("needed", l.neededCell(d))
 	n.set("missed", text(missedWord(r)))
 	n.set("key", text(r.ID))
 	n.add()
-}
-
-// behindText is a text with words before it; nothing of no text.
-func behindText(before, words string) string {
-	if words == "" {
-		return ""
-	}
-	return before + words
 }
 
 // missedWord tells what it means that a date can no longer be kept.

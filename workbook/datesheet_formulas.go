@@ -51,14 +51,11 @@ func dayFormula(e *dates.End, days string) string {
 	if e.Spec.Unsigned != "" {
 		from = "IF(LEN(job_date_signed)=0," + dayNames[e.Spec.Unsigned] + ",job_date_signed)"
 	}
-	off := "days_off"
-	if e.Spec.Counted() == catalog.CountYard {
-		off = "days_closed"
-	}
-	f := "WORKDAY(" + from + "," + days + "," + off + ")"
+	f := "WORKDAY(" + from + "," + days + "," + offWork(e.Spec.Counted()) + ")"
 	if e.Spec.Counted() == catalog.CountCalendar {
 		f = from + "+" + days
 	}
+	off := offWork(e.Spec.RollsTo())
 	switch e.Spec.Roll {
 	case catalog.RollBefore:
 		return "WORKDAY(" + f + "+1,-1," + off + ")"
@@ -66,6 +63,14 @@ func dayFormula(e *dates.End, days string) string {
 		return "WORKDAY(" + f + "-1,1," + off + ")"
 	}
 	return f
+}
+
+// offWork is the days off of those who count by a kind of day.
+func offWork(count string) string {
+	if count == catalog.CountYard {
+		return "days_closed"
+	}
+	return "days_off"
 }
 
 // TickedBox is a box that was ticked.
@@ -174,7 +179,7 @@ func (l *layout) neededCell(d *dates.Date) sheet.Cell {
 func (l *layout) stakedTents() (terms []string) {
 	for i := range l.q.Parts.Tents {
 		if t := &l.q.Parts.Tents[i]; t.Staked > 0 {
-			terms = append(terms, "SUMIFS(tents_ordered,tents_key,"+quoted("T:"+t.Job.ID)+")")
+			terms = append(terms, manyOf(t.Job.ID))
 		}
 	}
 	return terms

@@ -33,7 +33,7 @@ func manyRules(t *testing.T, r *rand.Rand, many int) *catalog.Calendar {
 	pick := func(of ...string) string { return of[r.IntN(len(of))] }
 	from := func() *catalog.DayFrom {
 		d := &catalog.DayFrom{From: pick("quoted", "signed", "deliver", "event_from", "event_to", "strike", "collect"),
-			Count: pick("", "calendar", "business", "business", "yard", "yard"), Roll: pick("", "", "before", "after"), Days: r.IntN(81) - 40}
+			Count: pick("", "calendar", "business", "business", "yard", "yard"), Roll: pick("", "", "before", "after"), On: pick("", "", "business", "yard"), Days: r.IntN(81) - 40}
 		if d.From == "signed" {
 			d.Unsigned = pick("", "quoted", "deliver")
 		}

@@ -28,13 +28,15 @@ func (l *layout) heatPower() {
 	l.demoRow(s)
 	l.missingRows(s, p.Missing)
 	l.heatSettings(s)
-	if p.Heat != nil {
+	if p.Heat != nil && len(p.Heat.Tents) > 0 {
 		l.warmTable(s, p.Heat)
+	}
+	if p.Heat != nil && p.Heat.Known && len(p.Heat.Tents) > 0 {
 		l.burnerTable(s, p.Heat)
 	}
-	if len(p.Gear) > 0 {
-		l.fuelTable(s)
-		s.Breaks = append(s.Breaks, len(s.Rows)+2) // the band begins a page
+	l.fuelTable(s)
+	if p.Heat != nil && p.Heat.Known && len(p.Gear) > 0 {
+		s.Breaks = append(s.Breaks, len(s.Rows)+2) // the band begins a page; without heat there is room for it
 	}
 	l.currentTable(s)
 	l.lightRows(s)
@@ -92,7 +94,7 @@ func (l *layout) heatSettings(s *sheet.Sheet) {
 				setting{"generator_reserve", "Kept free of a generator", "percent of its plate", float(c.Reserve), sheet.PercentPoint, sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "90"}})
 		}
 	}
-	if len(p.Gear) > 0 {
+	if len(l.burntFuels()) > 0 {
 		list = append(list, setting{"fuel_reserve", "Reserve of fuel", "percent on what is worked out", float(c.FuelReserve), sheet.PercentPoint, sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "200"}})
 	}
 	if p.Light != nil {
@@ -115,9 +117,9 @@ func pickUnit(sys unit.System, imperial, metric string) string {
 
 // figure is one named figure that follows from others, or that a search chose.
 type figure struct {
-	name, label, explain string
-	cell                 sheet.Cell
-	format               sheet.Format
+	name, label, explain, unit string
+	cell                       sheet.Cell
+	format                     sheet.Format
 }
 
 // figures writes figures, one a row.
@@ -131,6 +133,8 @@ func (l *layout) figures(s *sheet.Sheet, list []figure) {
 		if x.cell == (sheet.Cell{}) { // words alone
 			cells[1].Style = sheet.Style{Role: sheet.Plain, Wrap: true}
 			cells = cells[:2]
+		} else if x.unit != "" {
+			cells = append(cells, in(text(x.unit), beside()))
 		}
 		s.Rows = append(s.Rows, sheet.Row{Cells: cells})
 		if x.name != "" {
@@ -139,11 +143,14 @@ func (l *layout) figures(s *sheet.Sheet, list []figure) {
 	}
 }
 
+// notKnown stands where a figure would be that nobody gave the values for.
+const notKnown = "not known"
+
 // warmTable is what each line of tents loses, from its areas.
 func (l *layout) warmTable(s *sheet.Sheet, h *power.Heat) {
 	heat, area := power.HeatUnit(l.sys), l.sys.AreaUnit()
 	band(s, "Heat that the tents lose, "+heat, heatCols)
-	l.figures(s, []figure{{"heat_rise", "Rise", "inside less outside", formula("MAX(0,heat_inside-heat_outside)", h.Rise), sheet.General}})
+	l.figures(s, []figure{{"heat_rise", "Rise", "inside less outside", l.sys.TemperatureUnit(), formula("MAX(0,heat_inside-heat_outside)", h.Rise), sheet.General}})
 	t := l.startTable(s, "warm", []column{
 		{"name", "Tent", 0, wrap()}, {"id", "Id", 0, sheet.Style{Role: sheet.Key}},
 		{"many", "Tents", 0, calc(sheet.Whole)},
@@ -156,20 +163,23 @@ func (l *layout) warmTable(s *sheet.Sheet, h *power.Heat) {
 		w := &h.Tents[i]
 		row := t.next()
 		at := func(id string) string { return t.at(id, row) }
-		each := value(w.Each)
+		each, need, output := in(text(notKnown), sheet.Style{Role: sheet.Warn}), in(text(notKnown), sheet.Style{Role: sheet.Warn}), sheet.Cell{}
 		if h.Known {
-			each = formula(l.lossFormula(at("roof"), at("wall"), at("volume")), w.Each)
+			each, need = formula(l.lossFormula(at("roof"), at("wall"), at("volume")), w.Each), formula(at("each")+"*"+at("many"), w.Need)
+			output = formula("SUMIFS(burner_output,burner_tent,"+at("id")+")", w.Output)
 		}
 		t.add(text(w.Tent.Label()), text(w.Tent.Job.ID), formula(find("tents_ordered", "tents_key", quoted("T:"+w.Tent.Job.ID)), w.Tent.Job.Many()),
-			value(w.Roof), value(w.Wall), value(w.Volume), value(w.Open), each, formula(at("each")+"*"+at("many"), w.Need),
-			formula("SUMIFS(burner_output,burner_tent,"+at("id")+")", w.Output))
+			value(w.Roof), value(w.Wall), value(w.Volume), value(w.Open), each, need, output)
 	}
 	t.end()
-	s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column("output"), Formula: t.at("output", t.first) + "<" + t.at("need", t.first), Role: sheet.Warn},
-		sheet.Highlight{Range: t.column("open"), Formula: t.at("open", t.first) + ">0", Role: sheet.Warn})
-	l.figures(s, []figure{{"heat_need", "All tents lose", heat, formula("SUM(warm_need)", h.Need), heatFormat(l.sys)},
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column("open"), Formula: t.at("open", t.first) + ">0", Role: sheet.Warn})
+	if !h.Known {
+		return
+	}
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column("output"), Formula: t.at("output", t.first) + "<" + t.at("need", t.first), Role: sheet.Warn})
+	l.figures(s, []figure{{"heat_need", "All tents lose", "", heat, formula("SUM(warm_need)", h.Need), heatFormat(l.sys)},
 		{"", "How it is worked out", "(heat through the roof x its area + through walls x theirs + " + power.AirHeat(l.sys).String() + " x volume x changes) x rise; " + power.AirHeat(l.sys).String() + " " +
-			pickUnit(l.sys, "Btu warms a cubic foot of air by 1 F", "Wh warms a cubic metre of air by 1 C") + "; the volume is the floor by the mean of eave and peak", sheet.Cell{}, sheet.General}})
+			pickUnit(l.sys, "Btu warms a cubic foot of air by 1 F", "Wh warms a cubic metre of air by 1 C") + "; the volume is the floor by the mean of eave and peak", "", sheet.Cell{}, sheet.General}})
 }
 
 // lossFormula is power.Heat.Loss in a cell.

@@ -11,6 +11,7 @@ import (
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
 	"tentwright/quote"
+	"tentwright/quote/power"
 	"tentwright/workbook"
 	"tentwright/workbook/internal/calc"
 	"tentwright/workbook/sheet"
@@ -147,15 +148,20 @@ func holdPower(t *testing.T, f figures, q, was *quote.Quote) {
 	if h.Tents[0].Sets[0].Count != was.Power.Heat.Tents[0].Sets[0].Count || s.Feeder.Item != first.Feeder.Item || s.Boxes != first.Boxes {
 		t.Fatal("other heaters or cables were chosen; edits that change no choice were expected")
 	}
+	amps := money.DivRound(money.Round(q.Power.VA.Mul(first.BoxShare), 1), q.Catalog.Power.Circuit.Volts, 2)
+	run := power.DropPercent(1, s.Feeder.Length.Mul(money.Int(s.Lengths)), amps, s.Ohms, q.Catalog.Power.Circuit.Volts)
 	heaviest := money.Round(q.Power.VA.Mul(first.Share), 1)
 	for name, want := range map[string]money.Number{"heat_rise": h.Rise, "heat_need": h.Need, "power_va": q.Power.VA, "power_watts": q.Power.Watts, "light_level": q.Power.Light.Level,
 		"power_heaviest": heaviest, "power_kva": money.Round(heaviest.Mul(money.Int(s.Legs)).Shift(-3), 2), "power_capacity": s.Capacity, "power_load": s.Load,
-		"power_lengths": money.Int(s.Lengths), "power_fullest": s.Largest, "power_branch": s.Branch} {
+		"power_lengths": money.Int(s.Lengths), "power_fullest": s.Largest, "power_branch": s.Branch, "power_amps": amps, "power_run": run} {
 		f.named(t, name).number(t, name, want.InexactFloat64())
 	}
 	f.beside(t, "burner_burn", "burner_tent", "a").number(t, "burnt", h.Tents[0].Sets[0].Burn.InexactFloat64())
 	for i := range q.Power.Fuels {
 		x := &q.Power.Fuels[i]
+		if x.Burn.IsZero() && x.Hourly.IsZero() {
+			continue // no row: nothing burns it
+		}
 		f.beside(t, "fuel_needed", "fuel_item", x.Spec.Item).number(t, "needed "+x.Spec.Item, x.Needed.InexactFloat64())
 	}
 }

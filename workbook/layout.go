@@ -139,7 +139,7 @@ type layout struct {
 
 	buildTax int // column of the tax classes on the price build-up
 
-	drawn   func() []byte // the picture of the site plan; nil: none
+	drawn   func() ([]byte, error) // the picture of the site plan; nil: none
 	kept    Kept
 	carried *carried // by what is kept; only where the whole workbook is laid out
 }

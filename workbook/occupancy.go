@@ -42,12 +42,12 @@ func (l *layout) occupancy() {
 	o.exitRules()
 	o.hazards()
 	o.seats()
-	s.Breaks = append(s.Breaks, len(s.Rows)+2)
 	o.clearances()
 	o.rules()
 	l.estimate(s, "People are those for whom the code wants exits designed, whoever is invited. The walk to the nearest exit is not checked: measure it on the floor plan.")
 	s.TitleRows = [2]int{1, 1}
 	s.FreezeRows = 2
+	keepTables(s, occupancyCols)
 }
 
 // terms are what people may change here, uses apart.
@@ -176,7 +176,7 @@ func (l *layout) egressFormulas(kind, rest string) (is, limit string, ok bool) {
 	case "exit width":
 		return of("has"), of("width"), true
 	case "exit sides":
-		return of("sides"), "IF(" + of("need") + "<2,0,2)", true
+		return of("sides"), apartFormula(&l.q.Egress.Code.Exits, of("need")), true
 	case "floor taken":
 		return "SUMIFS(space_taken,space_tent," + quoted(rest) + ")", of("area"), true
 	}

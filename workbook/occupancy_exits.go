@@ -3,8 +3,10 @@ package workbook
 import (
 	"strings"
 
+	"tentwright/catalog"
 	"tentwright/catalog/unit"
 	"tentwright/quote/egress"
+	"tentwright/quote/parts"
 	"tentwright/workbook/sheet"
 )
 
@@ -14,7 +16,7 @@ func (o *occupancySheet) halls() {
 	band(o.s, "Exits by tent, of one tent", occupancyCols)
 	t := o.l.startTable(o.s, "hall", []column{
 		{"tent", "Tent", 0, sheet.Style{Role: sheet.Key, Wrap: true}},
-		{"name", "Size", 0, wrap()},
+		{"name", "Name and size", 0, wrap()},
 		{"many", "Tents", 0, calc(sheet.Whole)},
 		{"area", "Floor, " + area, 0, body(sheet.Num2)},
 		{"people", "People", 0, calc(sheet.Whole)},
@@ -38,8 +40,16 @@ func (o *occupancySheet) halls() {
 	at := func(id string) string { return t.at(id, t.first) }
 	red("have", at("have")+"<"+at("need"))
 	red("has", at("has")+"<"+at("width"))
-	red("sides", "AND("+at("need")+">1,"+at("sides")+"<2)")
+	red("sides", at("sides")+"<"+apartFormula(&o.e.Code.Exits, at("need")))
 	red("out", at("out")+"<"+at("guests"))
+}
+
+// apartFormula is ExitTable.Sides of the exits that a cell tells.
+func apartFormula(x *catalog.ExitTable, exits string) string {
+	if x.ApartFrom == 0 {
+		return "0"
+	}
+	return "IF(" + exits + "<" + itoa(x.ApartFrom) + ",0," + itoa(x.Sides(x.ApartFrom)) + ")"
 }
 
 // hallRow makes egress.Build's figures of a tent again.
@@ -55,7 +65,7 @@ func (o *occupancySheet) hallRow(t *table, x *egress.Tent) {
 		sides = append(sides, "SIGN(SUMIFS(exit_many,exit_tent,"+n.at("tent")+",exit_side,"+quoted(side)+`,exit_width,">="&`+least+"))")
 	}
 	n.set("tent", text(id))
-	n.set("name", text(x.Tent.Family.Name+" "+x.Tent.Size.ID))
+	n.set("name", text(parts.TentName(x.Tent)))
 	n.set("many", formula(manyOf(id), x.Many))
 	n.set("area", value(x.Area))
 	n.set("people", formula("SUMIFS(space_people,space_tent,"+n.at("tent")+")", x.Load))
@@ -92,12 +102,16 @@ func (o *occupancySheet) ways() {
 			o.wayRow(t, x, &x.Ways[n])
 		}
 		if len(x.Ways) == 0 {
-			t.add(text(x.Tent.Job.ID), text("none: every side is closed"), text(""), value(nil), value(nil), value(0), value(0), text("No"))
+			t.add(text(x.Tent.Job.ID), text(x.Tent.Label()+": none, every side is closed"), text(""), value(nil), value(nil), value(0), value(0), text(notCounted))
 		}
 	}
 	t.end()
-	o.s.Highlights = append(o.s.Highlights, sheet.Highlight{Range: t.column("counts"), Formula: t.at("counts", t.first) + `="No"`, Role: sheet.Warn})
+	o.s.Highlights = append(o.s.Highlights, sheet.Highlight{Range: t.column("counts"), Formula: t.at("counts", t.first) + "=" + quoted(notCounted), Role: sheet.Faint})
 }
+
+// notCounted stands at an exit that is narrower than the people of its tent ask
+// for. It is no fault by itself: whether those that count suffice is told by tent.
+const notCounted = "not counted"
 
 // wayRow is one entry of egress.Way.
 func (o *occupancySheet) wayRow(t *table, x *egress.Tent, w *egress.Way) {
@@ -114,9 +128,12 @@ func (o *occupancySheet) wayRow(t *table, x *egress.Tent, w *egress.Way) {
 	default:
 		what = "door, " + w.Door.Kind
 	}
-	counts := w.Many > 0 && !w.Each.LessThan(x.Least)
-	t.add(text(x.Tent.Job.ID), text(what), text(w.Side), value(w.Long), clear, many, width,
-		formula("IF(AND("+at("many")+">0,"+at("width")+">="+find("hall_least", "hall_tent", at("tent"))+`),"Yes","No")`, yes(counts)))
+	counts := notCounted
+	if w.Many > 0 && !w.Each.LessThan(x.Least) {
+		counts = yes(true)
+	}
+	t.add(text(x.Tent.Job.ID), text(x.Tent.Label()+": "+what), text(w.Side), value(w.Long), clear, many, width,
+		formula("IF(AND("+at("many")+">0,"+at("width")+">="+find("hall_least", "hall_tent", at("tent"))+`),"Yes",`+quoted(notCounted)+")", counts))
 }
 
 // exitRules prints the table of exits; the column in force follows from the

@@ -52,14 +52,14 @@ func (o *occupancySheet) spaceRow(t *table, x *egress.Tent, f *egress.Floor) {
 		area = formula("MAX(0,"+find("hall_area", "hall_tent", at("tent"))+"-SUMIFS(space_taken,space_tent,"+at("tent")+"))", f.Area)
 	case f.Stands:
 		what = "stands here, unless the job says where"
-		taken = formula("IF("+at("many")+">0,ROUND(MAX(0,SUMIFS(stand_area,stand_use,"+at("use")+")-SUMIFS(space_said,space_use,"+at("use")+"))/"+at("many")+",2),0)", f.Taken)
+		taken = formula("IF("+at("many")+">0,ROUND(MAX(0,SUMIFS(stand_area,stand_use,"+at("use")+")-SUMIFS(space_said,space_use,"+at("use")+"))/"+at("many")+","+itoa(egress.AreaPlaces)+"),0)", f.Taken)
 	default:
 		said = formula(f.Taken.String()+"*"+at("many"), f.Taken.Mul(money.Int(x.Many)))
 		taken = value(f.Taken)
 	}
 	use.Style = sheet.Style{Role: sheet.Key}
 	nobody := at("use") + "=" + quoted(catalog.NoPeople)
-	t.add(text(id), text(what), use, formula(manyOf(id), x.Many), said, taken, area,
+	t.add(text(id), text(x.Tent.Label()+": "+what), use, formula(manyOf(id), x.Many), said, taken, area,
 		formula("IF("+nobody+",0,"+find("use_area", "use_id", at("use"))+")", f.Per),
 		formula("IF("+at("per")+">0,MAX(0,ROUNDUP("+at("area")+"/"+at("per")+"-0.000001,0)),0)", f.People),
 		formula("IF("+nobody+`,"No",`+find("use_guests", "use_id", at("use"))+")", guests))
@@ -104,7 +104,7 @@ func (o *occupancySheet) uses() {
 	})
 	for i := range o.e.Code.Uses {
 		u := &o.e.Code.Uses[i]
-		t.add(text(u.ID), text(u.Name), value(o.m.Per(u.Area)), text(u.Of), text(yes(!u.Staff)), text(u.Source))
+		t.add(text(u.ID), text(u.Name), value(o.m.Area(u.Area)), text(u.Of), text(yes(!u.Staff)), text(u.Source))
 	}
 	o.endTight(t)
 	o.l.allowRange(o.s, t.column("area"), sheet.Validation{Kind: sheet.Decimal, Min: "0.01", Max: "100000"}, unit+" of floor for one person of this use, by the code")

@@ -2,9 +2,11 @@ package workbook
 
 import (
 	"fmt"
+	"unicode/utf8"
 
 	"tentwright/catalog/money"
 	"tentwright/quote/egress"
+	"tentwright/quote/parts"
 	"tentwright/workbook/sheet"
 )
 
@@ -17,7 +19,7 @@ func (o *occupancySheet) summarySafety() []summaryRow {
 	if s := c.Signs; s != nil {
 		rows = append(rows,
 			summaryRow{"sign_needed", "Exit signs", fmt.Sprintf("where an exit serves %d people or more", s.From), formula(tagged(s.SignTag), e.HasSigns), "at least", formula(wanted("signs"), e.Signs), e.HasSigns >= e.Signs, stateLook},
-			summaryRow{"light_needed", "Emergency lights", "one at least in each such tent; how many follows from the light at the floor", formula(tagged(s.LightTag), e.HasLights), "at least", formula(wanted("lights"), e.Lights), e.HasLights >= e.Lights, stateLook})
+			summaryRow{"light_needed", "Emergency lights", itoa(s.Lights) + " at least in each such tent; how many follows from the light at the floor", formula(tagged(s.LightTag), e.HasLights), "at least", formula(wanted("lights"), e.Lights), e.HasLights >= e.Lights, stateLook})
 	}
 	if f := c.Fire; f != nil {
 		rows = append(rows, summaryRow{"fire_needed", "Extinguishers", "by floor and travel; those rated too small for the hazard do not count",
@@ -25,7 +27,7 @@ func (o *occupancySheet) summarySafety() []summaryRow {
 	}
 	if p := c.Permit; p != nil && p.Item != "" {
 		missing := e.Permits
-		if o.l.ordered(p.Item) {
+		if o.l.q.Parts.IsOrdered(p.Item) {
 			missing = 0
 		}
 		rows = append(rows, summaryRow{"permit_paper", "Permits not ordered", "tents that need one, by " + p.Source,
@@ -34,23 +36,13 @@ func (o *occupancySheet) summarySafety() []summaryRow {
 	return rows
 }
 
-// ordered tells whether an item is on the job and counts.
-func (l *layout) ordered(item string) bool {
-	for i := range l.q.Parts.Orders {
-		if o := &l.q.Parts.Orders[i]; o.Item != nil && o.Item.ID == item && o.Ordered().IsPositive() {
-			return true
-		}
-	}
-	return false
-}
-
 // equipment is what each tent needs beside exits.
 func (o *occupancySheet) equipment() {
 	wide, area := o.m.WidthUnit(), o.l.sys.AreaUnit()
 	band(o.s, "Aisles, signs, extinguishers and permit by tent, of one tent", occupancyCols)
 	t := o.l.startTable(o.s, "egress", []column{
 		{"tent", "Tent", 0, sheet.Style{Role: sheet.Key, Wrap: true}},
-		{"name", "Size", 0, wrap()},
+		{"name", "Name and size", 0, wrap()},
 		{"many", "Tents", 0, calc(sheet.Whole)},
 		{"served", "People at each exit", 0, calc(sheet.Whole)},
 		{"aisle", "Aisle to it, " + wide, 0, calc(sheet.General)},
@@ -74,7 +66,7 @@ func (o *occupancySheet) equipmentRow(t *table, x *egress.Tent) {
 	id := x.Tent.Job.ID
 	of := func(column string) string { return find("hall_"+column, "hall_tent", n.at("tent")) }
 	n.set("tent", text(id))
-	n.set("name", text(x.Tent.Family.Name+" "+x.Tent.Size.ID))
+	n.set("name", text(parts.TentName(x.Tent)))
 	n.set("many", formula(manyOf(id), x.Many))
 	n.set("served", formula("MAX(0,ROUNDUP("+of("people")+"/MAX(1,"+of("have")+")-0.000001,0))", x.Served))
 	if a := c.Aisle; a != nil {
@@ -84,7 +76,7 @@ func (o *occupancySheet) equipmentRow(t *table, x *egress.Tent) {
 	if s := c.Signs; s != nil {
 		from := "IF(" + n.at("served") + ">=" + itoa(s.From) + ","
 		signs = formula(from+"MAX("+of("need")+","+of("have")+"),0)", x.Signs)
-		lights = formula(from+"1,0)", x.Lights)
+		lights = formula(from+itoa(s.Lights)+",0)", x.Lights)
 	}
 	n.set("signs", signs)
 	n.set("lights", lights)
@@ -179,7 +171,7 @@ func (o *occupancySheet) flames() {
 			if p == nil {
 				continue
 			}
-			t.add(text(x.Tent.Job.ID), text(p.Name), formula(itoa(section.Count)+"*"+manyOf(x.Tent.Job.ID), section.Count*x.Many))
+			t.add(text(x.Tent.Job.ID), text(x.Tent.Label()+": "+p.Name), formula(itoa(section.Count)+"*"+manyOf(x.Tent.Job.ID), section.Count*x.Many))
 		}
 	}
 	t.end()
@@ -187,7 +179,9 @@ func (o *occupancySheet) flames() {
 
 // clearances prints what stays free around a tent's ropes and guys.
 func (o *occupancySheet) clearances() {
-	if len(o.e.Code.Clearances) == 0 {
+	p := o.e.Code.Permit
+	apart := p != nil && p.Gap > 0
+	if len(o.e.Code.Clearances) == 0 && !apart {
 		return
 	}
 	band(o.s, "Clearances, measured to ropes and guys", occupancyCols)
@@ -198,6 +192,9 @@ func (o *occupancySheet) clearances() {
 			words += ", unless " + c.Unless
 		}
 		o.words(in(text(c.Distance.In(o.l.sys)), body(sheet.Text)), words+" ("+c.Source+")")
+	}
+	if apart {
+		o.words(in(text(p.Gap.In(o.l.sys)), body(sheet.Text)), "Between tents that are open on their sides, to count apart for the permit; here all of them count together ("+p.Source+")")
 	}
 }
 
@@ -227,7 +224,7 @@ func (o *occupancySheet) words(first sheet.Cell, long string) {
 	for len(cells) < occupancyCols {
 		cells = append(cells, in(sheet.Cell{}, wrap()))
 	}
-	o.s.Rows = append(o.s.Rows, sheet.Row{Height: 15 * float64(1+len(long)/lineFits), Cells: cells})
+	o.s.Rows = append(o.s.Rows, sheet.Row{Height: 15 * float64(1+utf8.RuneCountInString(long)/lineFits), Cells: cells})
 	row := len(o.s.Rows)
 	o.s.Merges = append(o.s.Merges, sheet.Range{R1: row, C1: 2, R2: row, C2: occupancyCols})
 }

@@ -299,7 +299,7 @@ type pair struct {
 // days lists the days of the quote and of the event.
 func (p *quotePage) days() []pair {
 	d := p.l.q.Job.Dates
-	list := []pair{{"Quoted", d.Quoted, "job_date_quoted"}, {"Valid until", p.l.q.Price.ValidUntil, "job_date_quoted+" + itoa(p.l.q.Catalog.Company.Quote.ValidDays)}, {"Delivery", d.Deliver, "job_date_deliver"}}
+	list := []pair{{"Quoted", d.Quoted, "job_date_quoted"}, {"Valid until", p.l.q.Price.ValidUntil, "job_date_quoted+" + itoa(p.l.q.Catalog.Company.Quote.Valid().Days)}, {"Delivery", d.Deliver, "job_date_deliver"}}
 	if d.From == d.To {
 		list = append(list, pair{"Event", d.From, "job_date_from"})
 	} else {

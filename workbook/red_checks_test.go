@@ -104,6 +104,8 @@ var turns = []turn{
 		first: []typed{{"qty_t.b", "", 900}}, then: []typed{{"qty_t.b", "", 0}}},
 	{check: "anchor:a", bad: stop, demo: true, body: poledJob, first: []typed{{"wind_gust", "", 59}}, then: []typed{{"wind_gust", "", 40}}},
 	{check: "anchor:a", bad: stop, demo: true, body: poledJob, first: []typed{{"wind_safety_stake", "", 9}}, then: []typed{{"wind_gust", "", 15}}},
+	{check: "gust of shop", bad: look, demo: true, body: stakedJob, first: []typed{{"wind_gust", "", 30}}, then: []typed{{"wind_gust", "", nil}}},
+	{check: "wind actions", bad: look, demo: true, body: stakedJob, first: []typed{{"wind_gust", "", 35}}, then: []typed{{"action_gust", "action_id=down", 34}}},
 	{check: "anchor legs", bad: stop, demo: true, body: stakedJob, first: []typed{{"site_surface_degree", "", "deck"}}, then: []typed{{"site_surface_degree", "", "sand"}}},
 	{check: "anchor gust", bad: stop, demo: true, body: stakedJob, first: []typed{{"wind_gust", "", 61}}, then: []typed{{"wind_limit", "", 70}}},
 	{check: "late:marking", bad: stop, demo: true, body: stakedJob, first: []typed{{"job_date_quoted", "", 46547}}, then: []typed{{"date_days_last", "date_key=marking", 0}}},

@@ -54,6 +54,7 @@ var fixed = map[string]fixedPair{
 	"footprint":            {bad: stop, shop: plainShop, red: twoTents("32 ft", "20 ft") + largePlot, good: twoTents("60 ft", "20 ft") + largePlot},
 	"obstacle":             {bad: stop, shop: plainShop, red: twoTents("58 ft", "58 ft") + largePlot, good: twoTents("60 ft", "20 ft") + largePlot},
 	"edge":                 {bad: stop, shop: plainShop, red: redJob + smallPlot, good: twoTents("60 ft", "20 ft") + largePlot},
+	"clear":                {bad: look, shop: demoShop, red: nearTents("10 ft", "45 ft") + hutPlot, good: nearTents("30 ft", "80 ft") + hutPlot},
 	"quote before balance": {bad: look, shop: plainShop, red: fixedHead("2027-06-05") + redJob, good: redJob},
 	"past":                 {bad: stop, shop: plainShop, red: fixedHead("2027-06-12") + redJob, good: redJob},
 	"tax place":            {bad: look, shop: demoShop, red: heaterJob + "}]", good: strings.Replace(usualHead, "guests: 40", "guests: 40, tax_place: county-larkmere", 1) + heaterJob + "}]"},
@@ -61,10 +62,11 @@ var fixed = map[string]fixedPair{
 	"licence":              {bad: look, shop: demoShop, red: "tents: [{id: a, family: hip, size: 40x80, count: 3}]", good: heaterJob + "}]"},
 	"anchor missing":       {bad: stop, shop: ownAnchors, red: walledJob, then: demoShop, good: walledJob},
 	"anchor refused":       {bad: stop, shop: demoShop, red: "site: [{factor: slope, option: steep}]\n" + stakedJob, good: stakedJob},
-	"anchors":              {bad: look, shop: plainShop, red: redJob, good: "items: [{item: chair, quantity: 50}]"},
-	"power data":           {bad: look, shop: plainShop, red: redJob + "power: {source: site, distance: 80 ft}\n", good: redJob},
+	"anchors":              {bad: stop, shop: plainShop, red: redJob, good: "items: [{item: chair, quantity: 50}]"},
+	"power data":           {bad: stop, shop: plainShop, red: redJob + "power: {source: site, distance: 80 ft}\n", good: redJob},
 	"site supply":          {bad: look, shop: demoShop, red: warmTent + "power: {source: site, distance: 80 ft}\n", good: warmJob},
-	"open side":            {bad: look, shop: demoShop, red: "tents: [{id: a, family: hip, size: 20x20, sides: [{side: front, wall: solid}]}]\nheat: {inside: 68 F, outside: 36 F, hours: 8}\n", good: warmJob},
+	"light data":           {bad: look, shop: ownAnchors, red: walledJob, then: demoShop, good: walledJob},
+	"open side":            {bad: stop, shop: demoShop, red: "tents: [{id: a, family: hip, size: 20x20, sides: [{side: front, wall: solid}]}]\nheat: {inside: 68 F, outside: 36 F, hours: 8}\n", good: warmJob},
 	"demo":                 {bad: stop, shop: demoShop, red: heaterJob + "}]", then: plainShop, good: redJob},
 }
 
@@ -73,6 +75,39 @@ const (
 	smallPlot = "\nplot: {width: 25 ft, depth: 25 ft}"
 	largePlot = "\nplot: {width: 100 ft, depth: 100 ft, obstacles: [{name: Elm, x: 60 ft, y: 60 ft, radius: 3 ft}]}"
 )
+
+// hutPlot is a plot with a building and a vehicle; tents at 30 and 80 ft are
+// clear of both and of the edges.
+const hutPlot = "\nplot: {width: 160 ft, depth: 120 ft, obstacles: [{name: Hut, kind: building, x: 20 ft, y: 90 ft, width: 9 ft, depth: 9 ft}, {name: Lorry, kind: vehicle, x: 125 ft, y: 90 ft, radius: 3 ft}]}"
+
+// nearTents is a job with two tents, each so far from the left edge.
+func nearTents(a, b string) string {
+	return "tents: [{id: a, family: hip, size: 20x20, place: {x: " + a + ", y: 30 ft}}, {id: b, family: hip, size: 20x20, place: {x: " + b + ", y: 30 ft}}]"
+}
+
+// Each kind of distance is held against the code: each one alone is red where
+// one thing of its kind is too near, and says which two they are.
+func TestClearancesByKind(t *testing.T) {
+	for kind, x := range map[string]struct{ red, names string }{
+		"edge":     {nearTents("10 ft", "80 ft") + hutPlot, "a is 6 ft from left edge"},
+		"building": {nearTents("30 ft", "80 ft") + strings.Replace(hutPlot, "x: 20 ft, y: 90 ft, width", "x: 35 ft, y: 64 ft, width", 1), "a is 10 ft from Hut"},
+		"vehicle":  {nearTents("30 ft", "80 ft") + strings.Replace(hutPlot, "x: 125 ft, y: 90 ft", "x: 112 ft, y: 40 ft", 1), "b is 5 ft from Lorry"},
+		"tent":     {nearTents("30 ft", "63 ft") + hutPlot, "a is 5 ft from b"},
+	} {
+		q, _ := laidOut(t, demoShop(t), x.red)
+		for _, c := range q.Checks {
+			of, is := strings.CutPrefix(c.Key, "clear:")
+			if !is {
+				continue
+			}
+			if c.Holds() == (of == kind) {
+				t.Errorf("%s too near: %s is %s of %s", kind, c.Key, c.Value, c.Limit)
+			} else if of == kind && (!strings.Contains(c.Advice, x.names) || !strings.Contains(c.Advice, "20 ft") || !strings.Contains(c.Advice, "authority")) {
+				t.Errorf("%s: the advice is %q; want %q, 20 ft and the authority in it", kind, c.Advice, x.names)
+			}
+		}
+	}
+}
 
 // twoTents is a job with one tent at 20 ft and one at another place.
 func twoTents(x, y string) string {

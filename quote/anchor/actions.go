@@ -26,6 +26,32 @@ func Beaufort(mean unit.Speed) int {
 	return force
 }
 
+// Kinds of wind action, in the order in which they come.
+var kinds = []string{"watch", "clear", "down"}
+
+// Undecided counts the wind actions for which the manager has given no gust, or
+// one above what the anchors are planned for: too late.
+func (r *Result) Undecided() int {
+	n := r.Unlisted()
+	for i := range r.Actions {
+		if gust := r.Actions[i].Spec.Gust; gust <= 0 || gust > r.Gust {
+			n++
+		}
+	}
+	return n
+}
+
+// Unlisted counts the wind actions that the shop's file does not have at all.
+func (r *Result) Unlisted() int {
+	n := 0
+	for _, kind := range kinds {
+		if !slices.ContainsFunc(r.Actions, func(a Action) bool { return a.Spec.ID == kind }) {
+			n++
+		}
+	}
+	return n
+}
+
 // actions lists what the crew does at which gust. The gust of an entry that is
 // the demonstration's counts there alone: a manager decides it.
 func (b *builder) actions() {

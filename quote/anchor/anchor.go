@@ -11,18 +11,17 @@ import (
 	"slices"
 
 	"tentwright/catalog"
-	"tentwright/catalog/diag"
 	"tentwright/quote/job"
 	"tentwright/quote/tent"
 )
 
 // Build plans the anchors of all tents; nil where the shop has no anchors file.
 // The tents come back held by what was planned.
-func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) (*Result, []tent.Tent, diag.List) {
+func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) (*Result, []tent.Tent) {
 	if c.Anchors == nil {
-		return nil, tents, nil
+		return nil, tents
 	}
-	b := &builder{c: c, j: j, a: c.Anchors, tents: slices.Clone(tents), said: map[string]bool{}, left: map[string]int{}, recalled: map[question]answer{}}
+	b := &builder{c: c, j: j, a: c.Anchors, tents: slices.Clone(tents), said: map[string]bool{}, left: map[string]int{}, recalled: map[question]answer{}, rubbed: map[rub]answer{}, handled: map[handling]handled{}}
 	for i := range c.Parts {
 		b.left[c.Parts[i].ID] = c.Parts[i].Owned
 	}
@@ -34,7 +33,7 @@ func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) (*Result, []tent.T
 		b.tents[i].Holding = b.take(&b.tents[i], b.r.Tents[i].Legs)
 	}
 	b.actions()
-	return b.r, b.tents, nil
+	return b.r, b.tents
 }
 
 type builder struct {
@@ -47,12 +46,15 @@ type builder struct {
 	left  map[string]int // of each part that the yard owns
 
 	recalled map[question]answer
+	rubbed   map[rub]answer
+	handled  map[handling]handled
 	rows     []point // of stakes in a group
 }
 
 // begin notes the wind, and the legs of every tent as they are held by custom.
 func (b *builder) begin() {
-	b.r = &Result{Method: b.a.Method, Gust: b.a.Gust, Terrain: terrainOf(b.c, b.j)}
+	b.r = &Result{Method: b.a.Method, Terrain: terrainOf(b.c, b.j)}
+	b.r.Gust, b.r.Limit = b.c.DesignGust()
 	if b.j.Wind.Gust > 0 {
 		b.r.Gust, b.r.Own = b.j.Wind.Gust, true
 	}
@@ -97,8 +99,8 @@ func (b *builder) refuse(tent, format string, args ...any) {
 // and what the site is marked with.
 func (b *builder) refuseAll() {
 	units := b.c.Company.Units
-	if b.r.Gust > b.a.Limit {
-		b.refuse("", "a gust of %s is above the shop's limit of %s", b.r.Gust.Text(units), b.a.Limit.Text(units))
+	if b.r.Limit > 0 && b.r.Gust > b.r.Limit {
+		b.refuse("", "a gust of %s is above the shop's limit of %s", b.r.Gust.Text(units), b.r.Limit.Text(units))
 	}
 	for i := range b.c.Site {
 		f := &b.c.Site[i]
@@ -143,8 +145,8 @@ func (b *builder) refuseGroup(m *method, members []int) bool {
 			b.refuse(id, "no rule is known for a roof of kind %q", kind)
 			continue
 		}
-		if t.Ground != first.Ground {
-			b.refuse(id, "it is joined with %s but stands on other ground", first.Label())
+		if side := otherGround(first, t); side != "" && len(members) > 1 {
+			b.refuse(id, "it is joined with others but stands on other ground at its %s", side)
 		}
 		for _, side := range t.Graph.Sides {
 			if o := t.GroundAt(side.Name); o != nil && o.Engineer {
@@ -159,6 +161,17 @@ func (b *builder) refuseGroup(m *method, members []int) bool {
 		}
 	}
 	return len(b.r.Refused) > found
+}
+
+// otherGround is the first side of a tent that stands on other ground than the
+// first tent of its group does; none where all is the same.
+func otherGround(first, t *tent.Tent) string {
+	for _, side := range t.Graph.Sides {
+		if t.GroundAt(side.Name) != first.Ground {
+			return side.Name
+		}
+	}
+	return ""
 }
 
 // refusePole refuses a pole tent that cannot be guyed all round: its side poles

@@ -44,10 +44,7 @@ tents:
 func built(t testing.TB, c *catalog.Catalog, j *job.Job) (*anchor.Result, []tent.Tent) {
 	t.Helper()
 	tents, _ := tent.Build(c, j)
-	r, tents, list := anchor.Build(c, j, tents)
-	if list.Err() != nil {
-		t.Fatal(list.Err())
-	}
+	r, tents := anchor.Build(c, j, tents)
 	return r, tents
 }
 
@@ -75,7 +72,9 @@ func TestRefused(t *testing.T) {
 		{name: "snow", tents: "  - {id: a, family: hip, size: 20x20}", rest: "site: [{factor: snow, option: possible}]", words: "Snow: Snow or ice possible"},
 		{name: "wind", tents: "  - {id: a, family: hip, size: 20x20}", rest: "wind: {gust: 61 mph}", words: "a gust of 61 mph is above the shop's limit of 60 mph"},
 		{name: "other ground", tents: "  - {id: a, family: hip, size: 20x20}\n  - {id: b, family: hip, size: 20x20, joins: a, join_side: front, ground: asphalt}",
-			words: "joined with a but stands on other ground"},
+			words: "joined with others but stands on other ground at its front"},
+		{name: "other ground at one side", tents: "  - {id: a, family: hip, size: 20x20, sides: [{side: left, ground: sand}]}\n  - {id: b, family: hip, size: 20x20, joins: a, join_side: front}",
+			words: "joined with others but stands on other ground at its left"},
 		{name: "pole tent on asphalt", tents: "  - {id: a, family: pole, size: 40x40, ground: asphalt-whole}", words: "stands by its guys, and at 16 of its side poles"},
 		{name: "pole tent at a pipe", tents: "  - {id: a, family: pole, size: 40x40, sides: [{side: back, no_stakes: yes}]}", words: "at 3 of its side poles"},
 		{name: "slope of the roof", tents: "  - {id: a, family: hip, size: 20x20}", words: "a roof slope of 26.6 degrees is outside the table, 5 to 25 degrees",
@@ -99,7 +98,7 @@ func TestRefused(t *testing.T) {
 			tents[0].Family = &other
 		}
 		custom := tents[0].Customary()
-		r, held, _ := anchor.Build(c, j, tents)
+		r, held := anchor.Build(c, j, tents)
 		if len(r.Refused) == 0 || !strings.Contains(r.Refused[0].Why, row.words) {
 			t.Errorf("%s: refused %v; %q was expected", row.name, r.Refused, row.words)
 			continue
@@ -119,6 +118,7 @@ func TestRefused(t *testing.T) {
 // that is not the demonstration has none of its invented tests.
 func TestMissing(t *testing.T) {
 	grass := "  - {id: a, family: hip, size: 20x20, sides: [{side: left, wall: solid}]}"
+	another := func(c *catalog.Catalog) { c.Demo, c.Anchors.WindDemo = false, false }
 	for _, row := range []struct {
 		name, tents string
 		change      func(c *catalog.Catalog)
@@ -127,13 +127,14 @@ func TestMissing(t *testing.T) {
 		way         string
 	}{
 		{"all there", grass, func(c *catalog.Catalog) {}, nil, true, anchor.Guyed},
-		{"another yard, table for grass", grass, func(c *catalog.Catalog) { c.Demo = false }, []string{"suction on closed sides is not counted"}, true, anchor.Guyed},
-		{"another yard, sand", strings.Replace(grass, "size", "ground: sand, size", 1), func(c *catalog.Catalog) { c.Demo = false },
+		{"another yard, table for grass", grass, another, []string{"suction on closed sides is not counted"}, true, anchor.Guyed},
+		{"another yard, sand", strings.Replace(grass, "size", "ground: sand, size", 1), another,
 			[]string{"suction", `no pull test of stake "stake-42" by a guy in "sand"`}, true, anchor.Custom},
-		{"another yard, base plates", "  - {id: a, family: span, size: 40x45}", func(c *catalog.Catalog) { c.Demo = false },
+		{"another yard, base plates", "  - {id: a, family: span, size: 40x45}", another,
 			[]string{"suction", `no pull test of stake "stake-48" upright in "grass"`}, true, anchor.Custom},
-		{"another yard, paving", strings.Replace(grass, "size", "ground: concrete, size", 1), func(c *catalog.Catalog) { c.Demo = false },
+		{"another yard, paving", strings.Replace(grass, "size", "ground: concrete, size", 1), another,
 			[]string{"suction", `no friction of ballast "water-barrel" on "concrete"`}, true, anchor.Custom},
+		{"another yard's wind", grass, func(c *catalog.Catalog) { c.Demo = false }, []string{"the gust to plan for and the limit are not entered"}, false, anchor.Custom},
 		{"no coefficients", grass, func(c *catalog.Catalog) { c.Anchors.European = nil }, []string{"no force coefficients"}, false, anchor.Custom},
 		{"American, as shipped", grass, func(c *catalog.Catalog) { c.Anchors.Method = "american" }, []string{"no net coefficients"}, false, anchor.Custom},
 		{"no stake fits", grass, func(c *catalog.Catalog) { c.Anchors.Stakes = nil }, []string{"no stake or ballast of the shop is for Hip-frame tent"}, true, anchor.Custom},
@@ -160,6 +161,29 @@ func TestMissing(t *testing.T) {
 	}
 }
 
+// A job's own gust stands in for the shop's, but nothing for the shop's limit;
+// and a terrain of the demonstration is not taken for another yard's.
+func TestWindOfAnotherYard(t *testing.T) {
+	tents := "  - {id: a, family: hip, size: 20x20}"
+	for _, row := range []struct {
+		rest, words string
+		wind        bool
+		planned     bool
+	}{
+		{"wind: {gust: 35 mph}", "the limit, above which an engineer designs", true, false},
+		{"wind: {gust: 35 mph}", "", false, true},
+		{"wind: {terrain: shore}", `terrain "shore", which the job names`, false, true},
+	} {
+		c := demo(t)
+		c.Anchors.Terrains = append(c.Anchors.Terrains, catalog.Terrain{ID: "shore", Demo: true})
+		c.Demo, c.Anchors.WindDemo = false, row.wind
+		r, _ := built(t, c, jobOf(t, c, tents, row.rest))
+		if got := strings.Join(r.Missing, "; "); r.Tents[0].Planned != row.planned || !strings.Contains(got, row.words) || row.words == "" && got != "" {
+			t.Errorf("%s: planned %v, missing %q; %v, %q was expected", row.rest, r.Tents[0].Planned, got, row.planned, row.words)
+		}
+	}
+}
+
 // The parts are those of the legs, with what goes along: a cap for each stake, a
 // strap and a cover for each barrel.
 func TestParts(t *testing.T) {
@@ -179,6 +203,15 @@ func TestParts(t *testing.T) {
 		}
 		if len(got) != len(want[i]) {
 			t.Errorf("tent %d: parts %v; %v was expected", i, got, want[i])
+		}
+	}
+	for i := range tents {
+		stakes, ballast := 0, 0
+		for _, leg := range tents[i].Holding.Legs {
+			stakes, ballast = stakes+leg.Stakes, ballast+leg.Ballast
+		}
+		if len(tents[i].Holding.Legs) != 4 || stakes != tents[i].Staked || ballast != tents[i].Held {
+			t.Errorf("tent %d: legs %v; %d stakes and %d pieces of ballast were expected", i, tents[i].Holding.Legs, tents[i].Staked, tents[i].Held)
 		}
 	}
 	if tents[1].Filled != tents[1].Held || tents[0].Filled != 0 || tents[0].Held != 0 {
@@ -201,6 +234,35 @@ func TestOwned(t *testing.T) {
 	c.Part("stake-42").Owned, c.Part("water-barrel").Owned = 20, 0
 	if s, b := chosen(c); s != "stake-48" || b != "concrete-block" {
 		t.Errorf("got %s and %s of a yard that owns no other; stake-48 and concrete-block were expected", s, b)
+	}
+}
+
+// Of what holds, the yard takes what costs its hands the least by its own labour
+// rules: barrels are filled on site, and blocks are heavy to carry.
+func TestCheapestByHands(t *testing.T) {
+	for _, row := range []struct {
+		barrel, block, weight int // minutes for one, thousandths of a minute for a pound
+		want                  string
+	}{{20, 1, 0, "concrete-block"}, {1, 20, 0, "water-barrel"}, {1, 1, 50, "water-barrel"}} {
+		c := demo(t)
+		for i := range c.Labour {
+			r := &c.Labour[i]
+			switch r.Driver {
+			case "filled-ballast":
+				r.Minutes = money.Int(row.barrel)
+			case "solid-ballast":
+				r.Minutes = money.Int(row.block)
+			case "weight-out", "weight-back":
+				r.Minutes = money.Float(float64(row.weight) / 1000)
+			}
+		}
+		for i := range c.Anchors.Friction { // so that both need alike
+			c.Anchors.Friction[i].Mu = money.One
+		}
+		r, _ := built(t, c, jobOf(t, c, "  - {id: a, family: hip, size: 10x10, ground: concrete}", ""))
+		if got := r.Tents[0].Legs[0].Holding.Part.ID; got != row.want {
+			t.Errorf("%+v: %s is chosen; %s was expected", row, got, row.want)
+		}
 	}
 }
 

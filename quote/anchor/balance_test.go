@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"tentwright/catalog"
-	"tentwright/catalog/unit"
 	"tentwright/quote/anchor"
 	"tentwright/quote/frame"
 	"tentwright/quote/job"
@@ -68,7 +67,7 @@ func balances(t *testing.T, c *catalog.Catalog) {
 		if list.Err() != nil {
 			t.Fatal(list.Err())
 		}
-		r, held, _ := anchor.Build(c, j, tents)
+		r, held := anchor.Build(c, j, tents)
 		at := tent.Offsets(held)
 		for n := range casesOf(r) {
 			between := map[int]*wrench{}
@@ -136,7 +135,7 @@ func TestGuysOnlyPull(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := drawn(t, c)
 		tents, _ := tent.Build(c, j)
-		r, held, _ := anchor.Build(c, j, tents)
+		r, held := anchor.Build(c, j, tents)
 		for i := range r.Tents {
 			x, h := &r.Tents[i], &held[i]
 			for n := range x.Legs {
@@ -163,6 +162,13 @@ func TestGuysOnlyPull(t *testing.T) {
 						for _, side := range free {
 							n := max(0, f.X*out[side].X+f.Y*out[side].Y)
 							pulled = frame.Point{X: pulled.X + n*out[side].X, Y: pulled.Y + n*out[side].Y}
+						}
+						// A guy lifts as its line does: what it pulls out keeps the leg down.
+						for _, side := range free {
+							out := f.X*out[side].X + f.Y*out[side].Y
+							if asked := max(0, -f.Z) * l.Run / l.Rise / float64(len(free)); out < asked-1e-6*(1+asked) {
+								t.Fatalf("leg %s of %s is lifted by %g in %s; its guy to the %s pulls out %g of %g", l.Name, x.ID, -f.Z, k.Name, side, out, asked)
+							}
 						}
 						if math.Hypot(f.X-pulled.X, f.Y-pulled.Y) > 1e-6*(1+math.Hypot(f.X, f.Y)) {
 							t.Fatalf("leg %s of %s is held by %v in %s, which no guy from %v gives", l.Name, x.ID, f, k.Name, free)
@@ -224,7 +230,7 @@ func TestResultants(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := drawn(t, c)
 		tents, _ := tent.Build(c, j)
-		r, held, _ := anchor.Build(c, j, tents)
+		r, held := anchor.Build(c, j, tents)
 		for i := range r.Tents {
 			if !r.Tents[i].Planned {
 				continue
@@ -306,39 +312,4 @@ func pushed(t *tent.Tent, side string, blow frame.Point) wrench {
 		push(width*rise/2, eave+rise/3)
 	}
 	return all
-}
-
-// Stronger wind never asks for less of a leg whose share of the wind is the same.
-// It is another once some legs go over to ballast and others carry for them.
-func TestStrongerWindNeverAsksForLess(t *testing.T) {
-	c := demo(t)
-	compared := 0
-	rapid.Check(t, func(t *rapid.T) {
-		j := drawn(t, c)
-		tents, _ := tent.Build(c, j)
-		weak := rapid.IntRange(5, 59).Draw(t, "gust")
-		plan := func(mph int) *anchor.Result {
-			j.Wind.Gust = unit.Speed(mph) * unit.MilePerHour
-			r, _, _ := anchor.Build(c, j, tents)
-			return r
-		}
-		a, b := plan(weak), plan(weak+1)
-		for i := range a.Tents {
-			for n := range a.Tents[i].Legs {
-				x, y := &a.Tents[i].Legs[n], &b.Tents[i].Legs[n]
-				if x.UpArea != y.UpArea || x.SideArea != y.SideArea || x.Holding.Way != y.Holding.Way {
-					continue
-				}
-				compared++
-				same := x.Holding.Stake == y.Holding.Stake && x.Holding.Ballast == y.Holding.Ballast
-				if y.Up < x.Up || y.Side < x.Side || y.Pull < x.Pull || same && (y.Holding.Need < x.Holding.Need || y.Holding.Count < x.Holding.Count) {
-					t.Fatalf("leg %s of %s: %d mph asks for %.3f up, %.3f sideways, %+v; one more for %.3f, %.3f, %+v", x.Name, a.Tents[i].ID, weak,
-						x.Up, x.Side, x.Holding, y.Up, y.Side, y.Holding)
-				}
-			}
-		}
-	})
-	if compared < 1000 {
-		t.Errorf("%d legs were compared; at least 1000 were expected", compared)
-	}
 }

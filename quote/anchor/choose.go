@@ -1,7 +1,6 @@
 package anchor
 
 import (
-	"cmp"
 	"slices"
 
 	"tentwright/catalog"
@@ -17,25 +16,6 @@ type held struct {
 	stakes, ballast cost
 }
 
-// cost is what a choice is measured by, the first that differs decides: legs of
-// which nothing is known, legs not held, pieces not owned, newtons that the
-// former lack, weight to carry from the truck and back, pieces.
-type cost struct {
-	unknown, short, lacking int
-	gap                     float64
-	weight                  unit.Mass
-	pieces                  int
-}
-
-func (c cost) less(o cost) bool {
-	return cmp.Or(cmp.Compare(c.unknown, o.unknown), cmp.Compare(c.short, o.short), cmp.Compare(c.lacking, o.lacking),
-		cmp.Compare(c.gap, o.gap), cmp.Compare(c.weight, o.weight), cmp.Compare(c.pieces, o.pieces)) < 0
-}
-
-func (c cost) plus(o cost) cost {
-	return cost{c.unknown + o.unknown, c.short + o.short, c.lacking + o.lacking, c.gap + o.gap, c.weight + o.weight, c.pieces + o.pieces}
-}
-
 // choose sets the forces of each leg and chooses one kind of stake and one kind
 // of ballast for the whole tent, which is how crews work.
 func (x *member) choose(b *builder, feet []foot, areas []area) held {
@@ -43,20 +23,22 @@ func (x *member) choose(b *builder, feet []foot, areas []area) held {
 	for i := range h.legs {
 		l, f := &h.legs[i], &feet[i]
 		l.UpArea, l.SideArea, l.Dead = areas[i].up, areas[i].side, x.dead[i]
-		l.Up, l.Side = max(0, x.r.Pressure*l.UpArea-l.Dead), x.r.Pressure*l.SideArea
+		l.Up, l.Side = x.r.Pressure*l.UpArea, x.r.Pressure*l.SideArea
 		l.Guys, l.Rise, l.Run = f.guys(), f.rise, 0
 		if l.Guys > 0 {
 			l.Run = x.t.Graph.Out.Metres()
 		}
 		l.Pull = pullOf(l)
 	}
-	h.stakes = pick(b.a.Stakes, func(s *catalog.Stake) bool { return fits(s.Families, x.t) }, func(s *catalog.Stake, set bool) cost {
-		return x.each(b, &h, set, s.Part, s.With, func(i int) (Holding, bool) { return b.staked(x.t, &h.legs[i], &feet[i], s) },
-			func(i int) bool { return feet[i].way != Weight })
+	staked := func(i int) bool { return feet[i].way != Weight }
+	weighted := func(i int) bool { return feet[i].way == Weight }
+	h.stakes = pick(b.a.Stakes, h.count(staked), func(s *catalog.Stake) bool { return fits(s.Families, x.t) }, func(s *catalog.Stake, set bool) cost {
+		return x.each(b, &h, set, kindOf(b.c.Part(s.Part), false), s.Part, s.With,
+			func(i int) (Holding, bool) { return b.staked(x.t, &h.legs[i], &feet[i], s) }, staked)
 	})
-	h.ballast = pick(b.a.Ballast, func(p *catalog.BallastPiece) bool { return fits(p.Families, x.t) }, func(p *catalog.BallastPiece, set bool) cost {
-		return x.each(b, &h, set, p.Part, p.With, func(i int) (Holding, bool) { return b.weighted(x.t, &h.legs[i], &feet[i], p) },
-			func(i int) bool { return feet[i].way == Weight })
+	h.ballast = pick(b.a.Ballast, h.count(weighted), func(p *catalog.BallastPiece) bool { return fits(p.Families, x.t) }, func(p *catalog.BallastPiece, set bool) cost {
+		return x.each(b, &h, set, kindOf(b.c.Part(p.Part), true), p.Part, p.With,
+			func(i int) (Holding, bool) { return b.weighted(x.t, &h.legs[i], &feet[i], p) }, weighted)
 	})
 	return h
 }
@@ -66,8 +48,20 @@ func fits(families []string, t *tent.Tent) bool {
 	return len(families) == 0 || slices.Contains(families, t.Family.ID)
 }
 
+// count tells how many legs are asked for.
+func (h *held) count(asked func(i int) bool) int {
+	n := 0
+	for i := range h.legs {
+		if asked(i) {
+			n++
+		}
+	}
+	return n
+}
+
 // pick tries each kind and keeps the one of the least cost, the first of equals.
-func pick[T any](kinds []T, fits func(*T) bool, try func(kind *T, keep bool) cost) cost {
+// Where none fits, nothing is known of the legs that ask for one.
+func pick[T any](kinds []T, legs int, fits func(*T) bool, try func(kind *T, keep bool) cost) cost {
 	var best *T
 	var least cost
 	for i := range kinds {
@@ -78,45 +72,37 @@ func pick[T any](kinds []T, fits func(*T) bool, try func(kind *T, keep bool) cos
 			best, least = &kinds[i], c
 		}
 	}
-	if best != nil {
-		least = try(best, true)
+	if best == nil {
+		return cost{unknown: legs}
 	}
-	return least
+	return try(best, true)
 }
 
 // each holds the legs that it is asked for with one kind, and tells what it
 // costs; it keeps the holdings only where it is told to.
-func (x *member) each(b *builder, h *held, keep bool, part string, with []catalog.Along, hold func(i int) (Holding, bool), asked func(i int) bool) cost {
+func (x *member) each(b *builder, h *held, keep bool, kind, part string, with []catalog.Along, hold func(i int) (Holding, bool), asked func(i int) bool) cost {
 	var c cost
 	for i := range h.legs {
 		if !asked(i) {
 			continue
 		}
 		got, known := hold(i)
-		switch {
-		case !known:
-			c.unknown++
-		case got.Need > got.Capacity:
-			c.short++
-			c.gap += got.Need - got.Capacity
-		}
-		if known {
-			c.pieces += got.Count
-		}
+		c.note(&got, known)
 		if keep {
 			h.legs[i].Holding = got
 		}
 	}
-	many := x.t.Job.Many()
+	many, weight := x.t.Job.Many(), unit.Mass(0)
 	take := func(part string, count int) {
 		m, _ := b.c.Mass(part)
-		c.weight += m * unit.Mass(count)
+		weight += m * unit.Mass(count)
 		c.lacking += max(0, count*many-b.left[part])
 	}
 	take(part, c.pieces)
 	for _, a := range with {
 		take(a.Part, money.RoundUp(a.Count.Mul(money.Int(c.pieces))))
 	}
+	c.hands = b.hands(x.t, kind, c.pieces, weight.In(b.c.Company.Units))
 	return c
 }
 

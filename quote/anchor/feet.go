@@ -31,6 +31,7 @@ type foot struct {
 	surfaces []*catalog.SiteOption
 	way      string
 	rise     float64 // where it is held sideways
+	run      float64 // of its guy, from the leg out to the stake
 	spared   bool    // holds sideways only where nothing else does
 	corner   bool
 }
@@ -71,7 +72,7 @@ func (f *foot) hold(t *tent.Tent, weighted bool) {
 	guyed := t.Family.Kind != clearSpan && t.Graph.Out > 0
 	switch {
 	case !weighted && guyed && len(f.outs) > 0:
-		f.way, f.surfaces, f.rise = Guyed, free, t.Graph.Eave.Metres()
+		f.way, f.surfaces, f.rise, f.run = Guyed, free, t.Graph.Eave.Metres(), t.Graph.Out.Metres()
 		f.spared = false
 	case !weighted && !guyed && all && len(f.sides) > 0:
 		f.way = Upright

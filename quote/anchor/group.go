@@ -75,8 +75,10 @@ func (x *member) weigh(b *builder) {
 
 // plan tries stakes wherever they may be driven. Where that does not hold, it
 // also tries to leave what pushes sideways to guys and plates, as far as they
-// can carry it, and ballast at the legs that the most stakes do not hold. Every
-// one of these is in balance; the one of the least cost is kept.
+// can carry it, and ballast along the sides that the most stakes do not hold.
+// Every one of these is in balance; the one of the least cost is kept, which is
+// the strongest where nothing holds, but none that takes more of what the yard
+// does not own.
 func (g *group) plan() {
 	base := make([]map[int]bool, len(g.members))
 	best, why := g.try(base, false)
@@ -92,21 +94,25 @@ func (g *group) plan() {
 		}
 		return
 	}
-	also := func(weighted []map[int]bool, spare bool) {
-		if best.cost().short == 0 {
-			return
-		}
+	first := best
+	also := func(weighted []map[int]bool, spare bool) *attempt {
 		a, why := g.try(weighted, spare)
 		if why == "" && a.cost().less(best.cost()) && a.cost().lacking <= best.cost().lacking {
 			best = a
 		}
+		return a
 	}
-	if best.weighs() {
+	if best.cost().short > 0 && best.weighs() {
 		also(base, true)
 	}
-	if weighted, any := best.overpulled(g, base); any {
-		also(weighted, false)
+	weighted, any := first.overpulled(g, base)
+	for any && best.cost().short > 0 {
+		next := also(weighted, false)
 		also(weighted, true)
+		if next == nil {
+			break
+		}
+		weighted, any = next.overpulled(g, weighted)
 	}
 	for i, x := range g.members {
 		best.of[i].keep(g.b, x)
@@ -122,6 +128,9 @@ func (g *group) halfGuyed() []map[int]bool {
 	for i, x := range g.members {
 		legs[i] = map[int]bool{}
 		for n := range x.r.Legs {
+			if x.t.Family.Kind == poleTent {
+				break // its side poles stand by nothing but guys
+			}
 			for _, side := range x.r.Legs[n].Sides {
 				if !x.t.MayStakeAt(side) {
 					legs[i][n] = true
@@ -132,17 +141,40 @@ func (g *group) halfGuyed() []map[int]bool {
 	return legs
 }
 
-// overpulled lists the legs that the most stakes do not hold, beside those that
-// ballast holds already; a pole tent has no other way.
+// overpulled lists the legs that are furthest from being held by the most stakes,
+// beside those that ballast holds already; a pole tent has no other way. Between
+// its corners a side is held in one way, as a crew works along it.
 func (a *attempt) overpulled(g *group, already []map[int]bool) (legs []map[int]bool, any bool) {
 	legs = make([]map[int]bool, len(a.of))
+	over := func(i int, l *Leg) float64 {
+		h := &l.Holding
+		if g.members[i].t.Family.Kind == poleTent || h.Stake == nil || h.Way == Custom || h.Need <= h.Capacity {
+			return 0
+		}
+		return h.Need / max(h.Capacity, 1)
+	}
+	worst := 0.0
+	for i := range a.of {
+		for n := range a.of[i].legs {
+			worst = max(worst, over(i, &a.of[i].legs[n]))
+		}
+	}
 	for i := range a.of {
 		legs[i] = map[int]bool{}
 		maps.Copy(legs[i], already[i])
 		for n := range a.of[i].legs {
-			h := &a.of[i].legs[n].Holding
-			if g.members[i].t.Family.Kind != poleTent && h.Stake != nil && h.Way != Custom && h.Need > h.Capacity {
-				legs[i][n], any = true, true
+			l := &a.of[i].legs[n]
+			if x := over(i, l); x == 0 || x < worst*(1-1e-6) { // alike sides go together
+				continue
+			}
+			legs[i][n], any = true, true
+			if len(l.Sides) != 1 {
+				continue
+			}
+			for k := range a.of[i].legs {
+				if slices.Equal(a.of[i].legs[k].Sides, l.Sides) {
+					legs[i][k] = true
+				}
 			}
 		}
 	}
@@ -213,11 +245,8 @@ func (g *group) blow(feet []foot) (most []area, cases [][]Case, why string) {
 				loads[i] = g.m.blown(x.s, wind, x.pairs[axis][n])
 			}
 			whole := g.together(loads)
-			if !spared.solve(&whole, reactions, pulls) && !all.solve(&whole, reactions, pulls) {
-				return nil, nil, fmt.Sprintf("nothing holds it sideways in %s", name)
-			}
-			if !balanceUp(feet, &whole, reactions) {
-				return nil, nil, fmt.Sprintf("its legs cannot balance %s", name)
+			if why := settle(spared, all, feet, &whole, reactions, pulls); why != "" {
+				return nil, nil, why + " in " + name
 			}
 			for i := range feet {
 				most[i].up = max(most[i].up, -reactions[i].Z)

@@ -31,11 +31,19 @@ func (b *builder) staked(t *tent.Tent, l *Leg, f *foot, s *catalog.Stake) (Holdi
 	step := max(1, l.Guys)
 	h.Least = (customary(t, f.corner) + step - 1) / step * step
 	h.Need = h.Safety * l.Pull
+	if f.way == Upright {
+		h.Need = max(0, h.Safety*l.Up-l.Dead) + h.Safety*l.Side
+	}
+	strongest := h
 	for h.Count = h.Least; ; h.Count += step {
 		h.Group = b.grouped(h.Count / step)
 		h.Capacity = float64(h.Count) * h.Each * h.Group
+		// More stakes in one group may hold less than fewer do.
+		if strongest.Count == 0 || h.Capacity > strongest.Capacity {
+			strongest = h
+		}
 		if h.Capacity >= h.Need || h.Count+step > s.Most {
-			return h, true
+			return strongest, true
 		}
 	}
 }
@@ -76,7 +84,8 @@ func (b *builder) recall(s *catalog.Stake, ground *catalog.SiteOption, way strin
 // strength is what one stake holds in some ground: the least of the shop's own
 // pull tests, else the published table of holdfasts scaled by the face of the
 // stake in the ground, and never above the table's own. The table is of pickets
-// pulled sideways, so that it says nothing of a stake pulled upright.
+// pulled sideways and driven at a rake, so that it says nothing of a stake pulled
+// upright, or driven steeper.
 func (b *builder) strength(s *catalog.Stake, ground *catalog.SiteOption, way string) (each float64, basis string, ok bool) {
 	if ground == nil {
 		return 0, "", false
@@ -85,18 +94,12 @@ func (b *builder) strength(s *catalog.Stake, ground *catalog.SiteOption, way str
 	if way == Upright {
 		pulled = "upright"
 	}
-	for i := range b.a.Tests {
-		t := &b.a.Tests[i]
-		if t.Stake != s.ID || t.Surface != ground.ID || t.Way != pulled || t.Demo && !b.c.Demo {
-			continue
-		}
-		if pull := force(t.Pull); !ok || pull < each {
-			each, basis, ok = pull, fmt.Sprintf("own pull test of %s", t.Date), true
-		}
+	if all := Tests(b.c, s.ID, ground.ID, pulled); len(all) > 0 {
+		return force(all[0].Pull), fmt.Sprintf("own pull test of %s", all[0].Date), true
 	}
 	table := b.a.Holdfast
-	if ok || table == nil || way != Guyed {
-		return each, basis, ok
+	if table == nil || way != Guyed || s.Rake.LessThan(table.Rake) {
+		return 0, "", false
 	}
 	for i := range table.Soils {
 		if soil := &table.Soils[i]; soil.Surface == ground.ID {
@@ -141,7 +144,7 @@ func (b *builder) weighted(t *tent.Tent, l *Leg, f *foot, p *catalog.BallastPiec
 		Safety: b.a.Safety.Ballast.InexactFloat64(), Each: b.fullWeight(part)}
 	known := false
 	for _, surface := range f.surfaces {
-		mu, basis, ok := b.friction(p, surface)
+		mu, basis, ok := b.rub(p, surface)
 		if !ok {
 			l.Surface = surface
 			return b.customAs(t, l, f.corner, nil, p), false
@@ -153,7 +156,7 @@ func (b *builder) weighted(t *tent.Tent, l *Leg, f *foot, p *catalog.BallastPiec
 	if !known {
 		return b.customAs(t, l, f.corner, nil, p), false
 	}
-	h.Need = h.Safety * (l.Up + l.Side/h.Mu)
+	h.Need = max(0, h.Safety*(l.Up+l.Side/h.Mu)-l.Dead)
 	for h.Count = h.Least; ; h.Count++ {
 		h.Capacity = float64(h.Count) * h.Each
 		if h.Capacity >= h.Need || h.Count+1 > p.Most {
@@ -171,18 +174,24 @@ func (b *builder) fullWeight(p *catalog.Part) float64 {
 	return weightOfPart(b.c, p)
 }
 
-// friction is that of a kind of ballast on some ground; the least that is entered.
-func (b *builder) friction(p *catalog.BallastPiece, ground *catalog.SiteOption) (mu float64, basis string, ok bool) {
-	for i := range b.a.Friction {
-		f := &b.a.Friction[i]
-		if ground == nil || f.Ballast != p.ID || f.Surface != ground.ID || f.Demo && !b.c.Demo {
-			continue
+// rub is what friction depends on.
+type rub struct {
+	piece  *catalog.BallastPiece
+	ground *catalog.SiteOption
+}
+
+// rub is the friction of a kind of ballast on some ground, the least that is
+// entered; looked up once for all legs that ask the same.
+func (b *builder) rub(p *catalog.BallastPiece, ground *catalog.SiteOption) (mu float64, basis string, ok bool) {
+	q := rub{p, ground}
+	a, known := b.rubbed[q]
+	if !known && ground != nil {
+		if all := Frictions(b.c, p.ID, ground.ID); len(all) > 0 {
+			a = answer{all[0].Mu.InexactFloat64(), all[0].Source, true}
 		}
-		if n := f.Mu.InexactFloat64(); !ok || n < mu {
-			mu, basis, ok = n, f.Source, true
-		}
+		b.rubbed[q] = a
 	}
-	return mu, basis, ok
+	return a.each, a.basis, a.ok
 }
 
 // custom holds a leg by the family's customary number of its usual stake, the
@@ -230,7 +239,7 @@ func (b *builder) unknown(t *tent.Tent, l *Leg) {
 	}
 	h := &l.Holding
 	switch {
-	case h.Stake != nil && l.Guys > 0:
+	case h.Stake != nil && t.Family.Kind != clearSpan:
 		b.miss("no pull test of stake %q by a guy in %s: legs there are held by custom", h.Stake.ID, ground)
 	case h.Stake != nil:
 		b.miss("no pull test of stake %q upright in %s: legs there are held by custom", h.Stake.ID, ground)

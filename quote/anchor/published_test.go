@@ -159,6 +159,22 @@ func TestEuropeanCoefficients(t *testing.T) {
 	}
 }
 
+// The slopes of the American method are those that both cases have.
+func TestSlopesOfBothCases(t *testing.T) {
+	c := American(t)
+	m := &method{a: c.Anchors}
+	if got := m.slopes(); got != "7.5 to 30 degrees" {
+		t.Errorf("got %s", got)
+	}
+	c.Anchors.American.Net = c.Anchors.American.Net[1 : len(americanRows)-1]
+	if got := m.slopes(); got != "15 to 22.5 degrees" {
+		t.Errorf("without the first row of A and the last of B got %s", got)
+	}
+	if _, ok := m.pairs(10, false, false); ok {
+		t.Error("10 degrees has no case A and was taken")
+	}
+}
+
 // F = -0.9 x 0.5 kN/m2 x 72 m2 = -32.4 kN on a canopy (derived from EN 1991-1-4,
 // 7.3): the force of a coefficient on a flat roof, shared by four legs.
 func TestCanopyForce(t *testing.T) {
@@ -185,7 +201,7 @@ func TestUpliftOfAmericanRoof(t *testing.T) {
 	rise := unit.FromMetres(10 * unit.Foot.Metres() * math.Tan(22.5*math.Pi/180))
 	f.Sizes = append(f.Sizes, catalog.Size{ID: "test", Width: 20 * unit.Foot, Length: 40 * unit.Foot, Bay: 10 * unit.Foot, Rise: rise, Top: f.Size("20x40").Top})
 	tents, _ := tent.Build(c, j)
-	r, _, _ := Build(c, j, tents)
+	r, _ := Build(c, j, tents)
 	if len(r.Tents) != 1 || !r.Tents[0].Planned {
 		t.Fatalf("not planned: %v %v", r.Missing, r.Refused)
 	}
@@ -227,13 +243,13 @@ func TestBeaufort(t *testing.T) {
 func TestActions(t *testing.T) {
 	c := demoShop(t)
 	tents, _ := tent.Build(c, &job.Job{})
-	r, _, _ := Build(c, &job.Job{}, tents)
+	r, _ := Build(c, &job.Job{}, tents)
 	if len(r.Actions) != 3 || r.Actions[1].Spec.ID != "clear" || r.Actions[1].Beaufort != 5 { // 30/1.5 = 20 mph
 		t.Errorf("got %+v", r.Actions)
 	}
 	about(t, "mean", r.Actions[1].Mean.MilesPerHour(), 30/1.5, 0.001)
 	c.Demo = false
-	r, _, _ = Build(c, &job.Job{}, tents)
+	r, _ = Build(c, &job.Job{}, tents)
 	for _, a := range r.Actions {
 		if a.Spec.Gust != 0 || a.Mean != 0 || a.Beaufort != 0 {
 			t.Errorf("%s: %+v of another yard; no gust was expected", a.Spec.ID, a)

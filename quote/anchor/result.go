@@ -1,6 +1,8 @@
 package anchor
 
 import (
+	"math"
+
 	"tentwright/catalog"
 	"tentwright/catalog/unit"
 	"tentwright/quote/frame"
@@ -12,6 +14,7 @@ type Result struct {
 	Method  string // as catalog.Anchors has it
 	Source  string // of its tables
 	Gust    unit.Speed
+	Limit   unit.Speed       // of the shop, above which an engineer designs what holds; 0: not entered
 	Own     bool             // the gust is the job's, not the shop's
 	Terrain *catalog.Terrain // nil: the gust is that at the roof
 	Missing []string         // what the shop has not entered, in words, without which something is not counted
@@ -50,8 +53,8 @@ type Leg struct {
 	Surface  *catalog.SiteOption
 	UpArea   float64 // lift at a pressure of 1, the greatest of all cases
 	SideArea float64 // sideways force likewise
-	Dead     float64 // own weight that is counted on here
-	Up       float64 // at the gust: UpArea times pressure, less Dead, at least 0
+	Dead     float64 // own weight that is counted on here, where no guy holds
+	Up       float64 // at the gust: UpArea times pressure, wind alone
 	Side     float64
 	Guys     int     // that share the load; a corner has two where both its sides are free
 	Rise     float64 // of the guy, from stake to where it is tied; 0 without a guy
@@ -70,18 +73,22 @@ const (
 
 // Holding is the anchors of one leg.
 type Holding struct {
-	Way      string
-	Stake    *catalog.Stake        // of Guyed and Upright
-	Ballast  *catalog.BallastPiece // of Weight
-	Part     *catalog.Part
-	Count    int
-	Least    int     // the customary number
-	Each     float64 // what one holds: a stake in this ground, or the weight of a full piece
-	Group    float64 // what each of so many stakes at one guy still holds of a single one
-	Mu       float64 // friction of ballast
-	Safety   float64
-	Basis    string  // where Each, or Mu, is from
-	Need     float64 // Safety times Pull; of ballast, Safety times (Up + Side/Mu)
+	Way     string
+	Stake   *catalog.Stake        // of Guyed and Upright
+	Ballast *catalog.BallastPiece // of Weight
+	Part    *catalog.Part
+	Count   int
+	Least   int     // the customary number
+	Each    float64 // what one holds: a stake in this ground, or the weight of a full piece
+	Group   float64 // what each of so many stakes at one guy still holds of a single one
+	Mu      float64 // friction of ballast
+	Safety  float64
+	Basis   string // where Each, or Mu, is from
+	// Need is what must be held, with Safety on the wind alone: guyed, Safety times
+	// Pull, and own weight is not counted on; upright, Safety times Up less Dead, at
+	// least 0, and Safety times Side; ballast, Safety times (Up + Side/Mu) less Dead,
+	// at least 0.
+	Need     float64
 	Capacity float64 // Count times Each times Group
 }
 
@@ -92,6 +99,10 @@ func (h *Holding) Use() float64 {
 	}
 	return h.Need / h.Capacity
 }
+
+// Over tells whether more is needed than holds. A part in a hundred million is
+// the grain of reckoning, not of anchors.
+func (h *Holding) Over() bool { return h.Capacity > 0 && math.Round(h.Use()*1e8) > 1e8 }
 
 // Case is one way in which wind blows on the tent: the resultant of the
 // pressures and the reaction of each leg, at a pressure of 1. They balance, in

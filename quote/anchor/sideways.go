@@ -13,11 +13,14 @@ type hold struct {
 	x, y float64 // unit vector of the force on the leg
 	turn float64 // moment of a force of 1 about the middle, over the size
 	guy  bool
+
+	least float64 // of a guy: what it pulls in any case
 }
 
 // sideways finds the horizontal forces of the ground: those that differ least
 // from what each leg's share of the surfaces asks for, and yet balance the
-// whole. With guys that cannot push this is a quadratic programme; its dual has
+// whole. With guys that cannot push, and pull at least what the lift of their
+// leg makes them, this is a quadratic programme; its dual has
 // three unknowns, the multipliers of the two forces and the moment, and is
 // solved by Newton's method on the set of guys that pull.
 type sideways struct {
@@ -129,12 +132,13 @@ func (s *sideways) newton(want [3]float64, scale float64) bool {
 // far the forces are from balance.
 func (s *sideways) at(by, want [3]float64) (value float64, off [3]float64) {
 	for k, h := range s.holds {
-		n := s.asked[k] + by[0]*h.x + by[1]*h.y + by[2]*h.turn
-		if h.guy && n < 0 {
-			n = 0
+		raw := s.asked[k] + by[0]*h.x + by[1]*h.y + by[2]*h.turn
+		n := raw
+		if h.guy && n < h.least {
+			n = h.least
 		}
 		s.found[k] = n
-		value += n * n / 2
+		value += n * (raw - n/2)
 		off[0], off[1], off[2] = off[0]+n*h.x, off[1]+n*h.y, off[2]+n*h.turn
 	}
 	for i := range off {
@@ -150,7 +154,7 @@ func (s *sideways) curvature() [3][3]float64 {
 	var m [3][3]float64
 	for k, h := range s.holds {
 		weight := 1.0
-		if h.guy && s.found[k] <= 0 {
+		if h.guy && s.found[k] <= h.least {
 			weight = 1e-9
 		}
 		row := [3]float64{h.x, h.y, h.turn}

@@ -11,16 +11,18 @@ func (b *builder) take(t *tent.Tent, legs []Leg) tent.Holding {
 	var all tent.Holding
 	stakes, ballast := map[*catalog.Stake]int{}, map[*catalog.BallastPiece]int{}
 	for i := range legs {
-		h := &legs[i].Holding
+		h, one := &legs[i].Holding, tent.Held{}
 		// What is held by custom may be so for want of a kind that fits.
 		if h.Ballast != nil || h.Stake == nil && !t.MayStake(legs[i].Sides) {
-			all.Held += h.Count
+			one.Ballast = h.Count
 			if h.Part != nil && h.Part.Full != nil {
 				all.Filled += h.Count
 			}
 		} else {
-			all.Staked += h.Count
+			one.Stakes = h.Count
 		}
+		all.Legs = append(all.Legs, one)
+		all.Staked, all.Held = all.Staked+one.Stakes, all.Held+one.Ballast
 		if h.Stake != nil {
 			stakes[h.Stake] += h.Count
 		}

@@ -36,6 +36,7 @@ func (b *builder) chooseMethod() *method {
 	a := b.a
 	m := &method{a: a, terrain: b.r.Terrain, gust: b.r.Gust}
 	found := len(b.r.Missing)
+	b.gusts()
 	switch {
 	case a.Method == "european" && (a.European == nil || len(a.European.Roofs) == 0):
 		b.miss("the European method has no force coefficients (european, roofs), so no anchor can be computed")
@@ -49,11 +50,25 @@ func (b *builder) chooseMethod() *method {
 	if len(b.r.Missing) > found {
 		return nil
 	}
+	if named := b.j.Wind.Terrain; named != "" && (m.terrain == nil || m.terrain.ID != named) {
+		b.miss("terrain %q, which the job names, is the demonstration's and does not count here: the gust is taken as it blows at the roof", named)
+	}
 	if t := m.terrain; a.Method == "european" && t != nil && len(t.Factors) == 0 && t.Alpha.IsPositive() {
 		b.miss("terrain %q has no factors, which the European method needs: the gust is taken as it blows at the roof", t.ID)
 	}
 	b.walls(m)
 	return m
+}
+
+// gusts says which of the two speeds that only a manager can decide are not
+// entered: nothing is planned without them. A job may have its own gust.
+func (b *builder) gusts() {
+	switch {
+	case b.r.Gust <= 0:
+		b.miss("the gust to plan for and the limit are not entered, so no anchor can be computed; the manager decides both")
+	case b.r.Limit <= 0:
+		b.miss("the limit, above which an engineer designs what holds, is not entered, so no anchor can be computed; the manager decides it")
+	}
 }
 
 // walls takes the coefficients of closed sides; what is not given is not counted.
@@ -176,21 +191,26 @@ func (m *method) net(letter string, angle float64, blocked bool) (pair, bool) {
 
 // slopes is the range of the table in words.
 func (m *method) slopes() string {
-	var least, most float64
-	note := func(n int, angle float64) {
-		if n == 0 {
-			least, most = angle, angle
+	least, most := math.Inf(-1), math.Inf(1)
+	both := func(angles []float64) { // what every case has; their rows rise
+		if len(angles) > 0 {
+			least, most = max(least, angles[0]), min(most, angles[len(angles)-1])
 		}
-		least, most = min(least, angle), max(most, angle)
 	}
 	if m.a.Method == "american" {
+		cases := map[string][]float64{}
 		for i := range m.a.American.Net {
-			note(i, m.a.American.Net[i].Angle.InexactFloat64())
+			r := &m.a.American.Net[i]
+			cases[r.Case] = append(cases[r.Case], r.Angle.InexactFloat64())
 		}
+		both(cases["A"])
+		both(cases["B"])
 	} else {
+		var rows []float64
 		for i := range m.a.European.Roofs {
-			note(i, m.a.European.Roofs[i].Angle.InexactFloat64())
+			rows = append(rows, m.a.European.Roofs[i].Angle.InexactFloat64())
 		}
+		both(rows)
 	}
 	return fmt.Sprintf("%g to %g degrees", least, most)
 }

@@ -108,15 +108,14 @@ func (b *builder) date(r *catalog.DateRule) {
 	b.r.Dates = append(b.r.Dates, d)
 }
 
-// Term is how the quote terms of company.yaml set a day; package price sets the
-// same.
+// Term is how the quote terms of company.yaml set a day.
 func Term(c *catalog.Catalog, term string) catalog.DayFrom {
 	t := &c.Company.Quote
 	switch term {
 	case catalog.TermValid:
-		return catalog.DayFrom{From: catalog.FromQuoted, Days: t.ValidDays}
+		return t.Valid()
 	case catalog.TermBalance:
-		return catalog.DayFrom{From: catalog.FromDeliver, Days: -t.BalanceDays}
+		return t.Balance()
 	}
 	return catalog.DayFrom{From: catalog.FromSigned}
 }
@@ -131,7 +130,7 @@ func (b *builder) end(spec catalog.DayFrom) *End {
 	if e.Start = DayOf(&b.j.Dates, e.From); e.Start.IsZero() {
 		return e
 	}
-	e.Day = b.days.Roll(b.days.Add(e.Start, spec.Days, spec.Count), spec.Roll, spec.Count)
+	e.Day = b.days.Roll(b.days.Add(e.Start, spec.Days, spec.Count), spec.Roll, spec.RollsTo())
 	if spec.Counted() != catalog.CountCalendar {
 		from, to := e.Start, e.Day
 		if to.Before(from) {
@@ -159,12 +158,8 @@ func (b *builder) needed(r *catalog.DateRule) bool {
 		return false
 	case r.Needs == catalog.NeedsStakes && !slices.ContainsFunc(b.p.Tents, func(t tent.Tent) bool { return t.Staked > 0 }):
 		return false
-	case r.Item == "":
-		return true
 	}
-	return slices.ContainsFunc(b.p.Orders, func(o parts.Order) bool {
-		return o.Item != nil && o.Item.ID == r.Item && o.Ordered().IsPositive()
-	})
+	return r.Item == "" || b.p.IsOrdered(r.Item)
 }
 
 // state says what is wrong with a date, if anything.

@@ -86,6 +86,19 @@ func TestDatesOfAJob(t *testing.T) {
 	}
 }
 
+// Whoever calls works that day: on the law's last day, Wednesday 30 December,
+// the yard is shut, so the call is on the 24th, and never later than the law has it.
+func TestMarkingIsAskedForWhenTheYardWorks(t *testing.T) {
+	c := demoShop(t)
+	days := dates.NewDays(c.Calendar)
+	law := days.Add(unit.Date{Year: 2027, Month: 1, Day: 5}, -3, catalog.CountBusiness)
+	q := quoted(t, c, "deliver: 2026-07-09, event_from: 2026-07-11, event_to: 2026-07-12, strike: 2026-07-13, collect: 2026-07-14",
+		"deliver: 2027-01-05, event_from: 2027-01-06, event_to: 2027-01-06, strike: 2027-01-07, collect: 2027-01-08")
+	if call := find(t, q, "marking"); law.String() != "2026-12-30" || span(call) != "2026-12-18 2026-12-24" {
+		t.Errorf("the law's last day is %s, the call %s; 30 December, 18 to 24 December were expected", law, span(call))
+	}
+}
+
 // Of every first stake of five years, the last call leaves two full business
 // days between and a later one does not; the first one leaves nine.
 func TestMarkingLeavesFullDays(t *testing.T) {

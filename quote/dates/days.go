@@ -136,18 +136,16 @@ func (d *Days) Add(day unit.Date, days int, count string) unit.Date {
 	return day
 }
 
-// Roll moves a day that is none of work to the one before or after it.
-func (d *Days) Roll(day unit.Date, roll, count string) unit.Date {
-	if count != catalog.CountYard {
-		count = catalog.CountBusiness
-	}
+// Roll moves a day that is none of work to the one before or after it; on is
+// whose work, that of offices or that of the yard.
+func (d *Days) Roll(day unit.Date, roll, on string) unit.Date {
 	switch {
-	case roll == "" || d.Works(day, count):
+	case roll == "" || d.Works(day, on):
 		return day
 	case roll == catalog.RollBefore:
-		return d.Add(day, -1, count)
+		return d.Add(day, -1, on)
 	}
-	return d.Add(day, 1, count)
+	return d.Add(day, 1, on)
 }
 
 // everyDay tells whether every day of the calendar counts.

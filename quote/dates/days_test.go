@@ -131,7 +131,7 @@ func TestRoll(t *testing.T) {
 		{"2026-07-04", "before", "2026-07-02"}, {"2026-07-04", "after", "2026-07-06"}, {"2026-07-04", "", "2026-07-04"},
 		{"2026-07-06", "before", "2026-07-06"}, {"2026-07-06", "after", "2026-07-06"},
 	} {
-		if got := days.Roll(day(t, x.from), x.roll, "").String(); got != x.want {
+		if got := days.Roll(day(t, x.from), x.roll, catalog.CountBusiness).String(); got != x.want {
 			t.Errorf("%s moved %q: %s; %s was expected", x.from, x.roll, got, x.want)
 		}
 	}

@@ -81,7 +81,7 @@ func describe(c *catalog.Catalog, j *job.Job, d *Date) []string {
 	if d.State != "" {
 		lines = append(lines, "State: "+d.State)
 	}
-	for _, more := range []string{d.Rule.Note, behind("Source: ", d.Rule.Source)} {
+	for _, more := range []string{d.Rule.Note, Behind("Source: ", d.Rule.Source)} {
 		if more != "" {
 			lines = append(lines, more)
 		}
@@ -92,8 +92,8 @@ func describe(c *catalog.Catalog, j *job.Job, d *Date) []string {
 	return append(lines, "A planning estimate: local codes and the authority having jurisdiction govern.")
 }
 
-// behind is a text with words before it; nothing of no text.
-func behind(before, text string) string {
+// Behind is a text with words before it; nothing of no text.
+func Behind(before, text string) string {
 	if text == "" {
 		return ""
 	}

@@ -65,11 +65,7 @@ func (e *End) Phrases(before string) Phrases {
 		w.Same = "on " + the
 	}
 	if e.Spec.Roll != "" {
-		count := e.Spec.Count
-		if count != catalog.CountYard {
-			count = catalog.CountBusiness
-		}
-		w.Tail = " (or the " + countWords(count) + " " + e.Spec.Roll + ", where it is none)"
+		w.Tail = " (or the " + countWords(e.Spec.RollsTo()) + " " + e.Spec.Roll + ", where it is none)"
 	}
 	if e.Spec.Unsigned != "" {
 		of, _ := anchorWords(e.Spec.Unsigned)

@@ -164,7 +164,7 @@ func (b *builder) equip(t *Tent) {
 		t.Aisle = AisleWidth(a, b.m, t.Served)
 	}
 	if s := b.code.Signs; s != nil && t.Served >= s.From {
-		t.Signs, t.Lights = max(t.Need, t.Have), 1
+		t.Signs, t.Lights = max(t.Need, t.Have), s.Lights
 	}
 	if f := b.code.Fire; f != nil {
 		t.Fire = Extinguishers(f, b.m, t.Area, t.Tent.Graph.Length, t.Tent.Graph.Width)

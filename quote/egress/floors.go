@@ -16,7 +16,7 @@ func (b *builder) floors(t *Tent, home bool) {
 	taken := money.Zero
 	add := func(f Floor) {
 		if f.Use != nil {
-			f.Per = b.m.Per(f.Use.Area)
+			f.Per = b.m.Area(f.Use.Area)
 			f.People = People(f.Area, f.Per)
 			t.Load += f.People
 			if !f.Use.Staff {
@@ -70,7 +70,7 @@ func (b *builder) unplaced(use string, many int) money.Number {
 	if area = area.Sub(Said(b.j, b.m, use)); area.IsNegative() {
 		return money.Zero
 	}
-	return money.DivRound(area, money.Int(many), 2)
+	return money.DivRound(area, money.Int(many), AreaPlaces)
 }
 
 // Said is the floor that the job gives to a use, in all its tents.

@@ -3,10 +3,11 @@ package egress
 import (
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
+	"tentwright/quote/parts"
 )
 
-// Measures turns what is measured into numbers of the shop's units, rounded as
-// they are printed, so that a workbook reckons with the same.
+// Measures turns what is measured into numbers of the shop's units, rounded so
+// that a workbook reckons with the same.
 type Measures struct{ Units unit.System }
 
 // WidthUnit is what exits and aisles are measured in.
@@ -25,19 +26,18 @@ func (m Measures) InLength() int {
 	return 12
 }
 
-// Area is an area to two places.
-func (m Measures) Area(a unit.Area) money.Number { return money.Round(money.Float(a.In(m.Units)), 2) }
+// AreaPlaces is to how many places areas are reckoned: a square foot is
+// 0.09290304 square metres exactly, so that a floor of whole square feet holds
+// as many people in a shop that counts in metres.
+const AreaPlaces = 8
 
-// Per is the area for one person to four places.
-func (m Measures) Per(a unit.Area) money.Number { return money.Round(money.Float(a.In(m.Units)), 4) }
+// Area is an area to so many places, a floor or what one person takes of it.
+func (m Measures) Area(a unit.Area) money.Number {
+	return money.Round(money.Float(a.In(m.Units)), AreaPlaces)
+}
 
 // Length is a length in feet or metres to two places.
-func (m Measures) Length(l unit.Length) money.Number {
-	if m.Units == unit.Metric {
-		return money.Round(money.Float(l.Metres()), 2)
-	}
-	return money.Round(money.Float(l.Feet()), 2)
-}
+func (m Measures) Length(l unit.Length) money.Number { return parts.Length(m.Units, l) }
 
 // Width is a length in inches or centimetres to two places.
 func (m Measures) Width(l unit.Length) money.Number { return m.width(l, 2) }

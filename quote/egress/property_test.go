@@ -63,10 +63,56 @@ func TestAnyJobAddsUp(outer *testing.T) {
 	})
 }
 
+// A floor of whole feet holds as many people, and asks for a permit and for
+// extinguishers as much, in a shop that counts in metres.
+func TestWholeFeetInMetres(t *testing.T) {
+	o, metres := demoShop(t).Occupancy, Measures{unit.Metric}
+	rapid.Check(t, func(t *rapid.T) {
+		long, wide := rapid.IntRange(1, 400).Draw(t, "long"), rapid.IntRange(1, 200).Draw(t, "wide")
+		floor := unit.Area((unit.Length(long) * unit.Foot).Metres() * (unit.Length(wide) * unit.Foot).Metres())
+		for i := range o.Uses {
+			use := &o.Uses[i]
+			if a, b := People(feet.Area(floor), feet.Area(use.Area)), People(metres.Area(floor), metres.Area(use.Area)); a != b {
+				t.Fatalf("%d x %d ft, %s: %d people, but %d in metres", long, wide, use.ID, a, b)
+			}
+		}
+		for _, open := range []money.Number{money.Zero, money.Hundred} {
+			a, b := feet.Area(floor), metres.Area(floor)
+			if NeedsPermit(o.Permit, feet, open, a, a) != NeedsPermit(o.Permit, metres, open, b, b) {
+				t.Fatalf("%d x %d ft, %s percent open: a permit in one system alone", long, wide, open)
+			}
+		}
+		for _, use := range []string{"tables", "rows"} {
+			per := o.Use(use).Area
+			if a, b := feet.Area(per).Mul(money.Int(long)), metres.Area(per).Mul(money.Int(long)); People(a, feet.Area(per)) != long || People(b, metres.Area(per)) != long {
+				t.Fatalf("%s for %d people do not hold them", use, long)
+			}
+		}
+	})
+}
+
+// The people of any tent are the same in a shop that counts in metres.
+func TestAnyTentInMetres(outer *testing.T) {
+	c, metric := demoShop(outer), demoShop(outer)
+	metric.Company.Units = unit.Metric
+	rapid.Check(outer, func(t *rapid.T) {
+		j := jobtest.Draw(t, c)
+		if len(j.Tents) == 0 {
+			return
+		}
+		a, b := staged(outer, c, j), staged(outer, metric, j)
+		for i := range a.Tents {
+			if x, y := &a.Tents[i], &b.Tents[i]; x.Load != y.Load || x.Guests != y.Guests || x.Permit != y.Permit {
+				t.Fatalf("tent %s: %d people and %d guests, but %d and %d in metres", x.Tent.Job.ID, x.Load, x.Guests, y.Load, y.Guests)
+			}
+		}
+	})
+}
+
 // A shop that counts in metres reckons with the same lengths and areas.
 func TestMetricMeasures(t *testing.T) {
 	m := Measures{unit.Metric}
-	if m.WidthUnit() != "cm" || m.Width(72*unit.Inch).String() != "182.88" || m.Each(unit.Inch/5).String() != "0.508" || m.Per(squareFeet(t, "15")).String() != "1.3935" {
-		t.Errorf("72 in are %s %s, 0.2 in %s, 15 sq ft %s", m.Width(72*unit.Inch), m.WidthUnit(), m.Each(unit.Inch/5), m.Per(squareFeet(t, "15")))
+	if m.WidthUnit() != "cm" || m.Width(72*unit.Inch).String() != "182.88" || m.Each(unit.Inch/5).String() != "0.508" || m.Area(squareFeet(t, "15")).String() != "1.3935456" {
+		t.Errorf("72 in are %s %s, 0.2 in %s, 15 sq ft %s", m.Width(72*unit.Inch), m.WidthUnit(), m.Each(unit.Inch/5), m.Area(squareFeet(t, "15")))
 	}
 }

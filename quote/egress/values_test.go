@@ -42,7 +42,7 @@ func TestPeopleOfAFloor(t *testing.T) {
 		{3200, "kitchen", 16}, {3200, "selling", 54}, {3200, "office", 22}, {3200, "gaming", 291},
 		{3000, "tables", 200}, {3000.01, "tables", 201}, {0, "tables", 0},
 	} {
-		if got := People(money.Float(tc.area), feet.Per(o.Use(tc.use).Area)); got != tc.want {
+		if got := People(money.Float(tc.area), feet.Area(o.Use(tc.use).Area)); got != tc.want {
 			t.Errorf("%g sq ft of %s: %d people; %d were expected", tc.area, tc.use, got, tc.want)
 		}
 	}

@@ -16,13 +16,6 @@ const (
 	NoFitting   = "no-fitting"    // a joint that the family has no fitting for
 )
 
-// Kinds of families, each with a generator of its own.
-const (
-	kindHip  = "hip-frame"
-	kindPole = "pole"
-	kindSpan = "clear-span"
-)
-
 // Build lays a size of a family out as a graph that stands at the given eave
 // height, and finds the stock part of each member and fitting. The tent is nil
 // when it cannot be framed; with other problems it has parts left empty.
@@ -60,9 +53,9 @@ func Build(c *catalog.Catalog, f *catalog.Family, s *catalog.Size, leg unit.Leng
 // draw runs the generator of the family's kind on a size that fits it.
 func draw(f *catalog.Family, s *catalog.Size, leg unit.Length) draft {
 	switch f.Kind {
-	case kindPole:
+	case catalog.KindPole:
 		return poleTent(polePlanOf(f, s, leg))
-	case kindSpan:
+	case catalog.KindSpan:
 		return clearSpan(spanPlanOf(f, s, leg))
 	}
 	return hipFrame(hipPlanOf(s, leg))
@@ -71,7 +64,7 @@ func draw(f *catalog.Family, s *catalog.Size, leg unit.Length) draft {
 // out is how far the outer stakes stand beyond the plan. A guy of a pole tent
 // customarily runs at 45 degrees, so it falls back on the side pole's height.
 func out(f *catalog.Family, leg unit.Length) unit.Length {
-	if f.Kind == kindPole && f.Anchorage.Out == 0 {
+	if f.Kind == catalog.KindPole && f.Anchorage.Out == 0 {
 		return leg
 	}
 	return f.Anchorage.Out

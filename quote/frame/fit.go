@@ -16,11 +16,11 @@ const (
 // unmade says what the family lacks that its kind cannot do without.
 func unmade(f *catalog.Family) string {
 	switch {
-	case f.Kind != kindHip && f.Kind != kindPole && f.Kind != kindSpan:
+	case f.Kind != catalog.KindHip && f.Kind != catalog.KindPole && f.Kind != catalog.KindSpan:
 		return fmt.Sprintf("is of kind %q; hip-frame, pole or clear-span was expected", f.Kind)
-	case f.Kind == kindPole && (f.Poles == nil || f.Poles.SideSpacing <= 0):
+	case f.Kind == catalog.KindPole && (f.Poles == nil || f.Poles.SideSpacing <= 0):
 		return "is a pole tent without poles; side_spacing above zero was expected"
-	case f.Kind == kindSpan && (f.Span == nil || f.Span.PurlinSpacing <= 0 || f.Span.GableSpacing <= 0 || f.Span.BeamMax <= 0 || f.Span.BraceEvery <= 0):
+	case f.Kind == catalog.KindSpan && (f.Span == nil || f.Span.PurlinSpacing <= 0 || f.Span.GableSpacing <= 0 || f.Span.BeamMax <= 0 || f.Span.BraceEvery <= 0):
 		return "is a clear-span structure without span; spacings, beam_max and brace_every above zero were expected"
 	}
 	return ""
@@ -38,9 +38,9 @@ func unfit(f *catalog.Family, s *catalog.Size, leg unit.Length, units unit.Syste
 		}
 	}
 	switch f.Kind {
-	case kindPole:
+	case catalog.KindPole:
 		return unfitPole(f.Poles, s, units)
-	case kindSpan:
+	case catalog.KindSpan:
 		return unfitSpan(f.Span, s, units)
 	}
 	return unfitHip(s, units)

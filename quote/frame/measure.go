@@ -3,6 +3,7 @@ package frame
 import (
 	"math"
 
+	"tentwright/catalog"
 	"tentwright/catalog/unit"
 )
 
@@ -110,9 +111,9 @@ func (t *Tent) corners() int {
 // arches; of a pole tent its middles, which lie between centre poles.
 func (t *Tent) bays() int {
 	switch t.Kind {
-	case kindPole:
+	case catalog.KindPole:
 		return t.Count("centre-poles") - 1
-	case kindSpan:
+	case catalog.KindSpan:
 		return t.Count("arches") - 1
 	}
 	// The front side lies at y = 0 exactly.

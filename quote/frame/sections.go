@@ -41,9 +41,9 @@ func cutTop(f *catalog.Family, s *catalog.Size) (sections []Section, why string)
 		return nil, "has no top; one_piece, end and middle, or bay and gable was expected"
 	case shape == topMixed:
 		return nil, "has a top of more than one kind; one_piece, end and middle, or bay and gable was expected"
-	case f.Kind == kindSpan && shape != topBays:
+	case f.Kind == catalog.KindSpan && shape != topBays:
 		return nil, "is a clear-span structure; a top of bay and gable was expected"
-	case f.Kind == kindSpan:
+	case f.Kind == catalog.KindSpan:
 		return cutSpan(s)
 	case shape == topBays:
 		return nil, "is no clear-span structure; a top of one_piece, or of end and middle, was expected"
@@ -55,7 +55,7 @@ func cutTop(f *catalog.Family, s *catalog.Size) (sections []Section, why string)
 // middles between them. The ends of a hip frame reach to the end of its ridge.
 func cutHip(f *catalog.Family, s *catalog.Size, shape int) ([]Section, string) {
 	end := s.End
-	if f.Kind == kindHip {
+	if f.Kind == catalog.KindHip {
 		end = s.Width / 2
 	}
 	middles := int((s.Length - 2*end) / s.Bay)

@@ -39,13 +39,13 @@ func joints(names ...string) []catalog.FittingSpec {
 
 func hipFamily(takeUp unit.Length) *catalog.Family {
 	members := append(roles(takeUp, "perimeter", "ridge", "common", "hip", "purlin"), roles(0, "leg")...)
-	return &catalog.Family{ID: "hip", Kind: kindHip, Tolerance: unit.Inch / 2, Members: members,
+	return &catalog.Family{ID: "hip", Kind: catalog.KindHip, Tolerance: unit.Inch / 2, Members: members,
 		Fittings:  joints("corner", "side-tee", "crown", "ridge-tee", "purlin-cross", "hip-cross", "base"),
 		Anchorage: catalog.AnchorageSpec{Out: 4 * unit.Foot}}
 }
 
 func poleFamily() *catalog.Family {
-	return &catalog.Family{ID: "pole", Kind: kindPole, Tolerance: unit.Inch / 2,
+	return &catalog.Family{ID: "pole", Kind: catalog.KindPole, Tolerance: unit.Inch / 2,
 		Members:  roles(0, "centre-pole", "quarter-pole", "side-pole", "guy"),
 		Fittings: joints("peak", "quarter-peak", "pole-foot", "eave", "eave-corner"),
 		Guy:      &catalog.GuySpec{Slack: 4 * unit.Foot},
@@ -53,7 +53,7 @@ func poleFamily() *catalog.Family {
 }
 
 func spanFamily() *catalog.Family {
-	return &catalog.Family{ID: "span", Kind: kindSpan, Tolerance: unit.Inch / 2,
+	return &catalog.Family{ID: "span", Kind: catalog.KindSpan, Tolerance: unit.Inch / 2,
 		Members:  roles(0, "upright", "rafter", "eave-purlin", "ridge-purlin", "purlin", "gable-upright", "brace"),
 		Fittings: joints("base-plate", "arch-eave", "arch-ridge", "arch-splice", "purlin-cross", "gable-head"),
 		Span:     &catalog.SpanSpec{PurlinSpacing: 8 * unit.Foot, GableSpacing: 10 * unit.Foot, BeamMax: 22 * unit.Foot, BraceEvery: 4}}

@@ -141,7 +141,7 @@ func (k *stocker) fitting(n *Node) (part string, ok bool) {
 			part, ok = spec.Part, true
 		}
 	}
-	return part, ok || n.Role == "stake" || n.Role == "base" && k.f.Kind == kindPole
+	return part, ok || n.Role == "stake" || n.Role == "base" && k.f.Kind == catalog.KindPole
 }
 
 // report adds a problem at the size, once for each key: a tent has dozens of

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"tentwright/catalog"
 	"tentwright/catalog/unit"
 )
 
@@ -41,13 +40,10 @@ func (k *checker) fits(t *Tent, sum unit.Area) {
 	if f == nil || f.Size(t.Size) == nil || len(t.Uses) == 0 {
 		return
 	}
-	floor := floorOf(f.Size(t.Size))
+	floor := f.Size(t.Size).Floor()
 	if sum > floor+areaSlack {
 		sys := k.c.Company.Units
 		k.list.Addf(t.Where.Of("uses"), UseTooLarge, "the uses of tent %q take %s, but its floor has %s; no more than that was expected",
 			t.ID, sum.Text(sys), floor.Text(sys))
 	}
 }
-
-// floorOf is the plan of a size.
-func floorOf(s *catalog.Size) unit.Area { return unit.Area(s.Length.Metres() * s.Width.Metres()) }

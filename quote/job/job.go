@@ -201,6 +201,7 @@ type Plot struct {
 type Obstacle struct {
 	Where  source.Where
 	Name   string      `yaml:"name,required" long:"60"`
+	Kind   string      `yaml:"kind" enum:"building|tree|vehicle|line|other"` // none: other
 	X      unit.Length `yaml:"x"`
 	Y      unit.Length `yaml:"y"`
 	Width  unit.Length `yaml:"width"`

@@ -44,6 +44,7 @@ func (w *writer) plot(p *Plot) {
 	w.number("north", p.North)
 	entries(w, "obstacles", p.Obstacles, func(o *Obstacle) {
 		w.text("name", o.Name)
+		w.text("kind", o.Kind)
 		w.field("x", lengthText(o.X))
 		w.field("y", lengthText(o.Y))
 		if o.Radius != 0 {

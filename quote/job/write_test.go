@@ -182,7 +182,7 @@ func anyPower(t *rapid.T) Power {
 
 func anyPlot(t *rapid.T) Plot {
 	return Plot{Width: anyLength(t), Depth: anyLength(t), North: anyNumber(t, 360), Obstacles: several(t, func(t *rapid.T) Obstacle {
-		return Obstacle{Name: anyName(t), X: anyLength(t), Y: anyLength(t), Width: anyLength(t), Depth: anyLength(t), Radius: anyLength(t)}
+		return Obstacle{Name: anyName(t), Kind: rapid.SampledFrom([]string{"", "building", "tree", "vehicle", "line", "other"}).Draw(t, "kind"), X: anyLength(t), Y: anyLength(t), Width: anyLength(t), Depth: anyLength(t), Radius: anyLength(t)}
 	})}
 }
 

@@ -146,13 +146,16 @@ func nearest(g Polygon, p Point) float64 {
 }
 
 // from is the distance of a point from a segment.
-func (s Segment) from(p Point) float64 {
+func (s Segment) from(p Point) float64 { return p.Minus(s.foot(p)).Length() }
+
+// foot is the point of a segment that is nearest to another.
+func (s Segment) foot(p Point) Point {
 	d := s.To.Minus(s.From)
 	t := 0.0
 	if l := d.Dot(d); l > 0 {
 		t = min(1, max(0, p.Minus(s.From).Dot(d)/l))
 	}
-	return p.Minus(s.Along(t)).Length()
+	return s.Along(t)
 }
 
 // common is the area that two have in common; none where they do not overlap
@@ -181,13 +184,15 @@ func (g Polygon) cut(at, away Point) Polygon {
 	return out
 }
 
-// Circle is a regular area of many corners in place of a circle, for drawing.
+// Circle is a regular area of many corners drawn round a circle: what meets the
+// circle meets it too, and it touches the circle at its four outermost points.
 func Circle(middle Point, radius float64) Polygon {
-	const corners = 36
+	const corners = 36 // a multiple of 4
 	out := make(Polygon, corners)
+	far := radius / math.Cos(math.Pi/corners)
 	for i := range out {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
-		out[i] = middle.Plus(Point{cos, sin}.Times(radius))
+		sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / corners)
+		out[i] = middle.Plus(Point{cos, sin}.Times(far))
 	}
 	return out
 }

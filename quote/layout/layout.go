@@ -18,9 +18,9 @@ import (
 	"tentwright/quote/tent"
 )
 
-// Between is the distance that is left between the stakes of tents that the job
-// does not place: room to walk and to drive a stake (common practice, no
-// source). What fire law asks for may be more.
+// Between is the least distance that is left between the stakes of tents that
+// the job does not place: room to walk and to drive a stake (common practice, no
+// source). Where the shop's code wants more, that is left if there is room.
 const Between = 10 * unit.Foot
 
 // Plan is the plot with all that stands on it. Its lengths are metres.
@@ -38,6 +38,7 @@ type Plan struct {
 	Tents     []Tent
 	Obstacles []Obstacle
 	Gaps      []Gap
+	Distances []Distance
 	Faults    []Fault
 }
 
@@ -54,20 +55,31 @@ type Tent struct {
 	At            Point // front left corner of its plan
 	Turn          int   // degrees against the clock, about that corner
 	ByHand        bool  // the job says where
-	Group         int   // of tents that share gutters
+	Group         int   // the same for tents that share gutters, else its own
 
 	Outline   Polygon // of the roof at the eaves
 	Footprint Polygon // with all stakes
 	Sides     []Side  // front, right, back, left
 	Ridges    []Segment
 	Poles     []Point // that stand inside
-	Legs      []Point
+	Legs      []Leg
 	Stakes    []Point
 	Guys      []Segment
 	Ballast   []Point // legs that are held by weight
+	staked    box     // around the footprint
 
 	Nearest   string  // of the other tents; "" if there is none
 	NearestBy float64 // from roof to roof
+}
+
+// Leg is where a tent stands and is held.
+type Leg struct {
+	At      Point
+	Out     Point // away from the tent, of length 1; 0 where it stands inside
+	Number  int   // on the walk round the tent, from 1 at its front left corner
+	Corner  bool
+	Stakes  int // pieces
+	Ballast int // pieces
 }
 
 // Side is one side of a tent's plan, corners against the clock.
@@ -83,6 +95,7 @@ type Side struct {
 // Obstacle is where nothing may stand: an area, or a circle if it has a radius.
 type Obstacle struct {
 	Name   string
+	Kind   string  // of what; "" is other
 	Area   Polygon // of a circle for drawing only
 	Middle Point
 	Radius float64
@@ -105,10 +118,12 @@ func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) *Plan {
 			p.Obstacles = append(p.Obstacles, obstacle(&plot.Obstacles[i]))
 		}
 	}
-	p.place(tents)
+	want := wanted(c)
+	p.place(tents, want)
 	p.frame()
 	p.near()
 	p.gaps()
+	p.distances(want)
 	p.faults()
 	return p
 }
@@ -118,10 +133,10 @@ func obstacle(o *job.Obstacle) Obstacle {
 	at := Point{o.X.Metres(), o.Y.Metres()}
 	if o.Radius > 0 {
 		r := o.Radius.Metres()
-		return Obstacle{Name: o.Name, Area: Circle(at, r), Middle: at, Radius: r}
+		return Obstacle{Name: o.Name, Kind: o.Kind, Area: Circle(at, r), Middle: at, Radius: r}
 	}
 	area := Rectangle(at, at.Plus(Point{o.Width.Metres(), o.Depth.Metres()}))
-	return Obstacle{Name: o.Name, Area: area, Middle: area.Middle()}
+	return Obstacle{Name: o.Name, Kind: o.Kind, Area: area, Middle: area.Middle()}
 }
 
 // frame finds the edges of the ground where the job gives none: what the tents

@@ -122,28 +122,48 @@ func between(legs []float64, wanted, wide, last float64) float64 {
 	return best
 }
 
-// hold marks what holds each leg: one guy to a stake straight out from every
-// side that it stands on and that takes stakes, as far as the family's custom
-// has it, or a weight. Base plates that have no guy are staked through. How many
-// stakes one guy has is on the sheet of the anchors.
+// hold marks what holds each leg, as planned: stakes at the end of a guy straight
+// out from each side that it stands on and that takes stakes, as far as the
+// family's custom has it, and ballast at the foot. Base plates that have no guy,
+// and feet from which none may run, are staked where they stand.
 func (out *Tent) hold(t *tent.Tent) {
-	far := t.Graph.Out.Metres()
-	for _, leg := range t.Graph.Legs() {
-		at := Point{t.Graph.Nodes[leg.Node].At.X, t.Graph.Nodes[leg.Node].At.Y}
-		out.Legs = append(out.Legs, at)
-		switch staked := t.Staked > 0 && t.MayStake(leg.Sides); {
-		case !staked && t.Held > 0:
-			out.Ballast = append(out.Ballast, at)
-		case staked && far == 0:
+	far, held := t.Graph.Out.Metres(), t.Legs
+	if len(held) == 0 {
+		held = t.Customary().Legs
+	}
+	number := map[int]int{}
+	for n, i := range t.Walk() {
+		number[i] = n + 1
+	}
+	for i, leg := range t.Graph.Legs() {
+		at, sides := t.Graph.Nodes[leg.Node].At, leg.Sides
+		one := Leg{At: Point{at.X, at.Y}, Number: number[i], Corner: leg.Corner, Stakes: held[i].Stakes, Ballast: held[i].Ballast}
+		for _, side := range sides {
+			one.Out = one.Out.Plus(outward[side])
+		}
+		if long := one.Out.Length(); long > 0 {
+			one.Out = one.Out.Times(1 / long)
+		}
+		out.Legs = append(out.Legs, one)
+		if one.Ballast > 0 {
+			out.Ballast = append(out.Ballast, one.At)
+		}
+		free := slices.DeleteFunc(slices.Clone(sides), func(side string) bool { return !t.MayStake([]string{side}) })
+		out.stake(&one, free[:min(len(free), one.Stakes)], far)
+	}
+}
+
+// stake drives the stakes of a leg, as far out from it at each of some sides.
+func (out *Tent) stake(leg *Leg, sides []string, far float64) {
+	switch {
+	case leg.Stakes == 0:
+	case far == 0 || len(sides) == 0:
+		out.Stakes = append(out.Stakes, leg.At)
+	default:
+		for _, side := range sides {
+			at := leg.At.Plus(outward[side].Times(far))
 			out.Stakes = append(out.Stakes, at)
-		case staked:
-			for _, side := range leg.Sides {
-				if t.MayStake([]string{side}) {
-					stake := at.Plus(outward[side].Times(far))
-					out.Stakes = append(out.Stakes, stake)
-					out.Guys = append(out.Guys, Segment{at, stake})
-				}
-			}
+			out.Guys = append(out.Guys, Segment{leg.At, at})
 		}
 	}
 }
@@ -169,7 +189,11 @@ func (t Tent) moved(quarters int, by Point) Tent {
 	t.At, t.Turn = point(t.At), (t.Turn+90*quarters)%360
 	t.Outline, t.Footprint = points(t.Outline), points(t.Footprint)
 	t.Ridges, t.Guys = segments(t.Ridges), segments(t.Guys)
-	t.Poles, t.Legs, t.Stakes, t.Ballast = points(t.Poles), points(t.Legs), points(t.Stakes), points(t.Ballast)
+	t.Poles, t.Stakes, t.Ballast = points(t.Poles), points(t.Stakes), points(t.Ballast)
+	t.Legs = slices.Clone(t.Legs)
+	for i := range t.Legs {
+		t.Legs[i].At, t.Legs[i].Out = point(t.Legs[i].At), t.Legs[i].Out.turned(quarters)
+	}
 	t.Sides = slices.Clone(t.Sides)
 	for i := range t.Sides {
 		s := &t.Sides[i]

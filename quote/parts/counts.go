@@ -79,15 +79,15 @@ func (b *builder) measure(t *tent.Tent, driver string) money.Number {
 	case "roof-area":
 		return Area(b.c, t.Graph.RoofArea())
 	case "perimeter":
-		return b.shopLength(t.Graph.Perimeter())
+		return Length(b.c.Company.Units, t.Graph.Perimeter())
 	case "walled":
-		return b.shopLength(t.Closed())
+		return Length(b.c.Company.Units, t.Closed())
 	case "wall-panels":
 		return money.Int(t.PanelCount())
 	case "doors":
 		return money.Int(t.DoorCount())
 	case "gutter":
-		return b.shopLength(t.Hung())
+		return Length(b.c.Company.Units, t.Hung())
 	case "stakes":
 		return money.Int(t.Staked)
 	case "ballast":

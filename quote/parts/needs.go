@@ -88,21 +88,9 @@ func (b *builder) needItems() {
 	for i := range b.r.Orders {
 		o := &b.r.Orders[i]
 		if o.Item != nil {
-			b.open(o, o.Item, money.One)
-		}
-	}
-}
-
-// open asks for an item's parts, times as many as the kit around it holds.
-func (b *builder) open(o *Order, item *catalog.Item, times money.Number) {
-	for _, content := range item.Contents {
-		per := times.Mul(content.Count)
-		if content.Item != "" {
-			b.open(o, b.c.Item(content.Item), per)
-			continue
-		}
-		if p := b.c.Part(content.Part); p != nil {
-			b.need(Need{Key: o.Key + ":" + p.ID, Part: p, Source: o.Name, Order: o.Key, Per: per})
+			b.c.Open(o.Item, func(p *catalog.Part, per money.Number) {
+				b.need(Need{Key: o.Key + ":" + p.ID, Part: p, Source: o.Name, Order: o.Key, Per: per})
+			})
 		}
 	}
 }

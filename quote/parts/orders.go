@@ -2,6 +2,7 @@ package parts
 
 import (
 	"fmt"
+	"slices"
 
 	"tentwright/catalog"
 	"tentwright/catalog/money"
@@ -19,7 +20,7 @@ func (b *builder) orders() {
 	for i := range b.r.Tents {
 		t := &b.r.Tents[i]
 		b.addOrder(Order{
-			Key: tentKey(t), Section: SectionTents, Name: tentName(t), Tent: t,
+			Key: tentKey(t), Section: SectionTents, Name: TentName(t), Tent: t,
 			Quantity: money.Int(t.Job.Many()), Discount: t.Job.Discount, Pos: t.Job.Where.Pos(),
 		})
 	}
@@ -37,6 +38,14 @@ func (b *builder) orders() {
 	}
 }
 
+// Orders tells whether an item is on the job and counts; an extra that is not
+// chosen does not.
+func (r *Result) IsOrdered(item string) bool {
+	return slices.ContainsFunc(r.Orders, func(o Order) bool {
+		return o.Item != nil && o.Item.ID == item && o.Ordered().IsPositive()
+	})
+}
+
 // addOrder takes an order line in and remembers where it stands.
 func (b *builder) addOrder(o Order) {
 	b.ordered[o.Key] = len(b.r.Orders)
@@ -46,9 +55,9 @@ func (b *builder) addOrder(o Order) {
 // tentKey is the key of a tent's own order line.
 func tentKey(t *tent.Tent) string { return "T:" + t.Job.ID }
 
-// tentName is what the quote calls a tent: the customer's word for it, if there
+// TentName is what the quote calls a tent: the customer's word for it, if there
 // is one, before family and size.
-func tentName(t *tent.Tent) string {
+func TentName(t *tent.Tent) string {
 	name := fmt.Sprintf("%s %s", t.Family.Name, t.Size.ID)
 	if t.Job.Name != "" {
 		name = t.Job.Name + ": " + name
@@ -71,7 +80,7 @@ func (b *builder) orderSides(t *tent.Tent) {
 	for i := range t.Family.Walls {
 		spec := &t.Family.Walls[i]
 		if length := t.Walled(spec); length > 0 {
-			add(b.c.Item(spec.Item), "wall "+spec.Kind, b.shopLength(length))
+			add(b.c.Item(spec.Item), "wall "+spec.Kind, Length(b.c.Company.Units, length))
 		}
 	}
 	for i := range t.Family.Doors {
@@ -81,14 +90,14 @@ func (b *builder) orderSides(t *tent.Tent) {
 		}
 	}
 	if t.Job.Joins != "" && t.Family.Gutter != nil {
-		add(b.c.Item(t.Family.Gutter.Item), "gutter", b.shopLength(t.GutterLength()))
+		add(b.c.Item(t.Family.Gutter.Item), "gutter", Length(b.c.Company.Units, t.GutterLength()))
 	}
 }
 
-// shopLength is a length in the shop's unit, to two places.
-func (b *builder) shopLength(l unit.Length) money.Number {
+// Length is a length in feet or metres, to two places.
+func Length(sys unit.System, l unit.Length) money.Number {
 	value := l.Feet()
-	if b.c.Company.Units == unit.Metric {
+	if sys == unit.Metric {
 		value = l.Metres()
 	}
 	return money.Round(money.Float(value), 2)

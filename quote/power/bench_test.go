@@ -4,6 +4,7 @@ import (
 	"os"
 	"testing"
 
+	"tentwright/catalog/money"
 	"tentwright/quote/tent"
 )
 
@@ -22,5 +23,16 @@ func BenchmarkBuild(b *testing.B) {
 	}
 	for b.Loop() {
 		Build(c, j, tents)
+	}
+}
+
+// BenchmarkCover chooses among four kinds of which sixty each are at hand.
+func BenchmarkCover(b *testing.B) {
+	options := make([]option, 4)
+	for i, size := range []int{136000, 64000, 41000, 23000} {
+		options[i] = option{size: money.Int(size), first: money.Int(90 + 7*i), second: money.One, have: 60, most: 10}
+	}
+	for b.Loop() {
+		cover(money.Int(8123457), options)
 	}
 }

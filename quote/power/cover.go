@@ -84,18 +84,18 @@ func (s *search) take(at int) {
 	if o.size.Mul(money.Int(want)).LessThan(left) {
 		want++
 	}
-	for have := min(want, o.have); have >= 0; have-- {
-		for more := s.mostMore(o, want-have); more >= 0; more-- {
-			before := s.now
-			s.now.have[i], s.now.more[i] = have, more
-			s.now.pieces += have + more
-			s.now.size = s.now.size.Add(o.size.Mul(money.Int(have + more)))
-			s.now.first = s.now.first.Add(o.first.Mul(money.Int(more)))
-			s.now.second = s.now.second.Add(o.second.Mul(money.Int(more)))
-			s.take(at + 1)
-			s.now = before
-			s.now.have[i], s.now.more[i] = 0, 0
-		}
+	have := min(want, o.have)
+	for n := have + s.mostMore(o, want-have); n >= 0; n-- {
+		before := s.now
+		have, more := min(n, o.have), money.Int(max(0, n-o.have)) // those at hand first: they cost nothing
+		s.now.have[i], s.now.more[i] = have, n-have
+		s.now.pieces += n
+		s.now.size = s.now.size.Add(o.size.Mul(money.Int(n)))
+		s.now.first = s.now.first.Add(o.first.Mul(more))
+		s.now.second = s.now.second.Add(o.second.Mul(more))
+		s.take(at + 1)
+		s.now = before
+		s.now.have[i], s.now.more[i] = 0, 0
 	}
 }
 
@@ -107,25 +107,50 @@ func (s *search) mostMore(o option, want int) int {
 	return min(want, o.most)
 }
 
-// hopeless tells whether the rest, at the rate of the cheapest option still to
-// come, costs more than the best set. What is at hand costs nothing.
+// hopeless tells whether nothing that covers the rest can be better than the
+// best set: the rest beyond what is at hand, which costs nothing, is taken at the
+// least rate of any option still to come, the pieces at the largest size.
 func (s *search) hopeless(at int, left money.Number) bool {
 	if s.best == nil {
 		return false
 	}
+	beyond, largest := left, money.Zero
 	for _, i := range s.order[at:] {
-		left = left.Sub(s.options[i].size.Mul(money.Int(s.options[i].have)))
+		o := &s.options[i]
+		beyond = beyond.Sub(o.size.Mul(money.Int(o.have)))
+		if o.size.GreaterThan(largest) {
+			largest = o.size
+		}
 	}
-	o := s.options[s.order[at]]
-	least := s.now.first
-	if left.IsPositive() {
-		least = least.Add(left.Mul(o.first).DivRound(o.size, 6).Sub(slack))
+	if d := s.over(at, beyond, s.now.first, s.best.first, firstCost); d != 0 {
+		return d > 0
 	}
-	return least.GreaterThan(s.best.first)
+	if d := s.over(at, beyond, s.now.second, s.best.second, secondCost); d != 0 {
+		return d > 0
+	}
+	if d := s.now.pieces + money.RoundUp(left.Div(largest)) - s.best.pieces; d != 0 {
+		return d > 0
+	}
+	return s.best.size.LessThanOrEqual(s.need)
 }
 
-// slack is taken off a bound that was rounded.
-var slack = money.Percent(money.Percent(money.Percent(money.One)))
+func firstCost(o *option) money.Number  { return o.first }
+func secondCost(o *option) money.Number { return o.second }
+
+// over holds the least that a sum of costs can come to against the best: above
+// zero where it is larger. It multiplies, since a rate may have no end.
+func (s *search) over(at int, beyond, sum, best money.Number, cost func(*option) money.Number) int {
+	if !beyond.IsPositive() {
+		return sum.Cmp(best)
+	}
+	least := &s.options[s.order[at]]
+	for _, i := range s.order[at+1:] {
+		if o := &s.options[i]; cost(o).Mul(least.size).LessThan(cost(least).Mul(o.size)) {
+			least = o
+		}
+	}
+	return sum.Mul(least.size).Add(beyond.Mul(cost(least))).Cmp(best.Mul(least.size))
+}
 
 // keep holds a set that covers the need against the best so far.
 func (s *search) keep() {

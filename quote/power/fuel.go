@@ -13,7 +13,8 @@ type Fuel struct {
 	Item    *catalog.Item
 	Burn    money.Number // heat that heaters burn of it in an hour
 	Hourly  money.Number // of the item, by generators in an hour
-	Needed  money.Number // whole ones, with the reserve
+	Once    money.Number // of the item, that stand at the heaters together
+	Needed  money.Number // whole ones, with the reserve, and no fewer than those
 	Ordered money.Number
 	Planned money.Number
 }
@@ -21,14 +22,11 @@ type Fuel struct {
 // Taken is what goes along.
 func (f *Fuel) Taken() money.Number { return f.Ordered.Add(f.Planned) }
 
-// Lasts is how many hours one of an item of fuel burns at a rate.
-func Lasts(holds, energy, rate float64) float64 { return holds * energy / rate }
-
 // fuels works out what is burnt and plans what is not ordered.
 func (b *builder) fuels() {
 	for i := range b.p.Fuels {
 		spec := &b.p.Fuels[i]
-		f := Fuel{Spec: spec, Item: b.c.Item(spec.Item), Burn: b.burnt(spec), Hourly: b.hourly(spec), Ordered: b.ordered(spec.Item)}
+		f := Fuel{Spec: spec, Item: b.c.Item(spec.Item), Burn: b.burnt(spec), Hourly: b.hourly(spec), Once: b.once(spec), Ordered: b.ordered(spec.Item)}
 		sum, hours := money.Zero, money.Zero
 		if f.Burn.IsPositive() {
 			hours = b.r.Heat.Hours
@@ -39,9 +37,13 @@ func (b *builder) fuels() {
 			sum = sum.Add(f.Hourly.Mul(hours))
 		}
 		f.Needed = roundUp(sum.Mul(money.One.Add(money.Percent(b.p.FuelReserve))))
+		why := fmt.Sprintf("for %s hours", hours)
+		if f.Once.GreaterThan(f.Needed) {
+			f.Needed, why = f.Once, "to feed the heaters at once"
+		}
 		if f.Needed.GreaterThan(f.Ordered) {
 			f.Planned = f.Needed.Sub(f.Ordered)
-			b.bring(spec.Item, f.Planned, fmt.Sprintf("for %s hours", hours))
+			b.bring(spec.Item, f.Planned, why)
 		}
 		b.r.Fuels = append(b.r.Fuels, f)
 	}
@@ -87,4 +89,20 @@ func (b *builder) generatorOf(g *Gear) *catalog.Generator {
 		}
 	}
 	return nil
+}
+
+// once is how many of a fuel's item stand at the heaters that go along, at least
+// one at each: their burners may all run together.
+func (b *builder) once(spec *catalog.Fuel) money.Number {
+	sum := money.Zero
+	if b.r.Heat == nil || !b.r.Heat.Known {
+		return sum
+	}
+	for i := range b.p.Heaters {
+		if h := &b.p.Heaters[i]; h.Fuel == spec.Item {
+			many := b.ordered(h.Item).Add(b.plan[h.Item])
+			sum = sum.Add(many.Mul(money.Int(spec.Feeds(h, b.c.Demo))))
+		}
+	}
+	return roundUp(sum)
 }

@@ -72,12 +72,15 @@ func (b *builder) heat() {
 	if h.Known {
 		h.Roof, h.Wall, h.Changes = cover.Roof, cover.Wall, air.Changes
 	} else {
-		b.missing("how much heat passes through roof and walls, and how often the air changes (cover and air of power.yaml)")
+		b.asked("how much heat passes through roof and walls, and how often the air changes (cover and air of power.yaml)")
 	}
 	for i := range b.tents {
 		if t := &b.tents[i]; heated(ask.Tents, t) {
 			h.Tents = append(h.Tents, b.warm(t))
 		}
+	}
+	if len(h.Tents) == 0 {
+		b.asked("which tents are to be warm: none of them has a wall (sides of a tent, or tents of the job's heat)")
 	}
 	for i := range h.Tents {
 		b.heaters(&h.Tents[i])

@@ -26,7 +26,8 @@ func (b *builder) light() {
 		b.missing("how much light is wanted, and how much of it reaches the floor (light of power.yaml)")
 		return
 	}
-	l := &Light{Lumens: money.Zero, Area: money.Zero, Reach: spec.Reach, Wanted: spec.Wanted(b.j.Event.Use)}
+	l := &Light{Lumens: money.Zero, Area: money.Zero, Reach: spec.Reach}
+	l.Wanted, _ = spec.Wanted(b.j.Event.Use)
 	for i := range b.r.Loads {
 		l.Lumens = l.Lumens.Add(b.r.Loads[i].Light)
 	}

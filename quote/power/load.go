@@ -42,7 +42,7 @@ func (b *builder) opened() map[string]int {
 	taken := map[string]int{}
 	add := func(it *catalog.Item, many money.Number) {
 		per := map[string]money.Number{}
-		b.open(it, money.One, per)
+		b.c.Open(it, func(p *catalog.Part, count money.Number) { per[p.ID] = per[p.ID].Add(count) })
 		for part, each := range per {
 			taken[part] += money.RoundUp(each.Mul(many))
 		}
@@ -59,22 +59,11 @@ func (b *builder) opened() map[string]int {
 	return taken
 }
 
-// open adds up what parts one of an item holds.
-func (b *builder) open(it *catalog.Item, times money.Number, per map[string]money.Number) {
-	for _, content := range it.Contents {
-		each := times.Mul(content.Count)
-		if inner := b.c.Item(content.Item); inner != nil {
-			b.open(inner, each, per)
-		} else if content.Part != "" {
-			per[content.Part] = per[content.Part].Add(each)
-		}
-	}
-}
-
 // Circuit is what is plugged into one circuit.
 type Circuit struct {
 	Group string
 	Leg   int // counted from 1
+	Box   int // likewise; 0: no box fits
 	On    []On
 	VA    money.Number
 }
@@ -93,7 +82,9 @@ func Carries(c *catalog.Circuit) money.Number {
 // circuits puts the loads on circuits, the largest first onto the first that
 // still carries it; groups do not mix, so that a heater that trips its circuit
 // does not put out the light. A load larger than a circuit has one of its own.
-func circuits(loads []Load, most money.Number) []Circuit {
+// The signs and lights of the way out are spread over so many circuits, each
+// kind evenly, so that one that trips leaves the others burning.
+func circuits(loads []Load, most money.Number, exits int) []Circuit {
 	sorted := make([]*Load, 0, len(loads))
 	for i := range loads {
 		if loads[i].Count > 0 && loads[i].VA.IsPositive() {
@@ -104,10 +95,34 @@ func circuits(loads []Load, most money.Number) []Circuit {
 		return cmp.Or(cmp.Compare(x.Spec.Group, y.Spec.Group), y.Each.Cmp(x.Each))
 	})
 	var list []Circuit
+	ways, before := make([][]Circuit, max(1, exits)), 0
 	for _, l := range sorted {
-		for left := l.Count; left > 0; {
-			list, left = plug(list, l, left, most)
+		if l.Spec.Group != groupExit {
+			list = fill(list, l, l.Count, most)
+			continue
 		}
+		for i := range ways {
+			ways[i] = fill(ways[i], l, share(l.Count, before, len(ways), i), most)
+		}
+		before += l.Count
+	}
+	return append(slices.Concat(ways...), list...)
+}
+
+// groupExit are the loads of the way out, as catalog.PowerLoad names groups.
+const groupExit = "exit"
+
+// share is how many of a kind the way i of so many is given, when they are dealt
+// out in turn and so many were dealt out before.
+func share(count, before, ways, i int) int {
+	dealt := func(n int) int { return (n - i + ways - 1) / ways }
+	return dealt(before+count) - dealt(before)
+}
+
+// fill plugs so many of a load into circuits.
+func fill(list []Circuit, l *Load, left int, most money.Number) []Circuit {
+	for left > 0 {
+		list, left = plug(list, l, left, most)
 	}
 	return list
 }
@@ -133,12 +148,7 @@ func plug(list []Circuit, l *Load, left int, most money.Number) ([]Circuit, int)
 // leg with the least load, the first of equal ones; it gives the load of each.
 func balance(list []Circuit, legs int) []money.Number {
 	sums := make([]money.Number, legs)
-	order := make([]int, len(list))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(x, y int) int { return list[y].VA.Cmp(list[x].VA) })
-	for _, i := range order {
+	for _, i := range largestFirst(list) {
 		least := 0
 		for k := range sums {
 			if sums[k].LessThan(sums[least]) {
@@ -149,4 +159,14 @@ func balance(list []Circuit, legs int) []money.Number {
 		sums[least] = sums[least].Add(list[i].VA)
 	}
 	return sums
+}
+
+// largestFirst is the order of circuits by their load, equal ones as they stand.
+func largestFirst(list []Circuit) []int {
+	order := make([]int, len(list))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(x, y int) int { return list[y].VA.Cmp(list[x].VA) })
+	return order
 }

@@ -8,7 +8,6 @@ package power
 
 import (
 	"tentwright/catalog"
-	"tentwright/catalog/diag"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
 	"tentwright/quote/job"
@@ -26,7 +25,8 @@ type Result struct {
 	Supply  *Supply // nil: the job says nothing of its current
 	Fuels   []Fuel
 	Gear    []Gear
-	Missing []string        // values that the shop must enter before something can be worked out
+	Missing []string        // values that the shop or the job must give before something can be worked out
+	Asked   int             // how many of these keep from being worked out what the job asks for: heat or current
 	Planned []parts.Planned // to be brought beyond what the job orders
 }
 
@@ -43,9 +43,9 @@ type Gear struct {
 func (g *Gear) Taken() money.Number { return g.Ordered.Add(g.Planned) }
 
 // Build plans heat and power; nil where the shop has no power file.
-func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) (*Result, diag.List) {
+func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) *Result {
 	if c.Power == nil {
-		return nil, nil
+		return nil
 	}
 	b := &builder{c: c, j: j, p: c.Power, sys: c.Company.Units, tents: tents, r: &Result{}, plan: map[string]money.Number{}, why: map[string]string{}}
 	b.heat()
@@ -55,7 +55,7 @@ func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) (*Result, diag.Lis
 	b.gear()
 	b.fuels()
 	b.planned()
-	return b.r, nil
+	return b.r
 }
 
 // builder works the result out.
@@ -74,8 +74,14 @@ type builder struct {
 // counts tells whether an entry counts in this shop.
 func (b *builder) counts(demo bool) bool { return !demo || b.c.Demo }
 
-// missing says what the shop must enter.
+// missing says what must be given first.
 func (b *builder) missing(what string) { b.r.Missing = append(b.r.Missing, what) }
+
+// asked says the same of what the job asks for: nobody may take it for planned.
+func (b *builder) asked(what string) {
+	b.missing(what)
+	b.r.Asked++
+}
 
 // ordered is how many of an item the job orders by hand, within kits too; an
 // extra that is not chosen does not count.

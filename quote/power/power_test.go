@@ -64,11 +64,7 @@ func buildJob(t failer, c *catalog.Catalog, j *job.Job) *Result {
 	if err := list.Err(); err != nil {
 		t.Fatal(err)
 	}
-	r, list := Build(c, j, tents)
-	if err := list.Err(); err != nil {
-		t.Fatal(err)
-	}
-	return r
+	return Build(c, j, tents)
 }
 
 // planned is how many of an item are planned.
@@ -93,8 +89,8 @@ func TestNothingAsked(t *testing.T) {
 	}
 	c := *demo(t)
 	c.Power = nil
-	if r, list := Build(&c, &job.Job{}, nil); r != nil || len(list) > 0 {
-		t.Errorf("a shop without the file got %v, %v", r, list)
+	if r := Build(&c, &job.Job{}, nil); r != nil {
+		t.Errorf("a shop without the file got %v", r)
 	}
 }
 
@@ -104,12 +100,12 @@ func TestOrderedByHandCountsFirst(t *testing.T) {
 	c := demo(t)
 	const cold = "heat: {inside: 68 F, outside: 36 F, hours: 8}\n"
 	for _, x := range []struct{ name, items, heaters, propane string }{
-		{"nothing ordered", "[]", "2", "2"},
-		{"one ordered", "[{item: heater-170, quantity: 1}]", "1", "2"},
-		{"a kit of one heater and two cylinders", "[{item: heat-kit, quantity: 1}]", "1", "0"},
+		{"nothing ordered", "[]", "2", "4"},
+		{"one ordered", "[{item: heater-170, quantity: 1}]", "1", "4"},
+		{"a kit of one heater and two cylinders", "[{item: heat-kit, quantity: 1}]", "1", "2"},
 		{"all ordered", "[{item: heater-170, quantity: 2}, {item: propane-100, quantity: 9}]", "0", "0"},
-		{"an extra that is not chosen", "[{item: heater-170, quantity: 2, optional: yes}]", "2", "2"},
-		{"an extra that is chosen", "[{item: heater-170, quantity: 2, optional: yes, chosen: yes}]", "0", "2"},
+		{"an extra that is not chosen", "[{item: heater-170, quantity: 2, optional: yes}]", "2", "4"},
+		{"an extra that is chosen", "[{item: heater-170, quantity: 2, optional: yes, chosen: yes}]", "0", "4"},
 	} {
 		r := built(t, c, hall+"items: "+x.items+"\n"+cold)
 		if got := r.plannedOf("heater-170"); got != x.heaters {

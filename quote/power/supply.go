@@ -26,16 +26,26 @@ type Supply struct {
 	Total     money.Number // the same with nothing kept free
 	Load      money.Number // share of their total that runs
 
-	Box     *catalog.Box // nil: none fits
-	Boxes   int          // in use, each with a run of feeder
-	Feeder  *catalog.Cable
-	Lengths int          // of feeder in one run
-	Amps    money.Number // in each run
-	Ohms    money.Number // of the feeder's conductor, each thousand
-	Run     money.Number // percent of the voltage lost in the feeder
-	Cord    *catalog.Cable
-	Branch  money.Number // percent lost in a cord on the fullest circuit
-	Whole   money.Number
+	Box      *catalog.Box // nil: none fits
+	Boxes    int          // in use, each with a run of feeder
+	Feeder   *catalog.Cable
+	Lengths  int          // of feeder in one run
+	BoxShare money.Number // of the whole load, on the heaviest leg of any box
+	Amps     money.Number // of that leg, in the run to its box
+	Ohms     money.Number // of the feeder's conductor, each thousand
+	Run      money.Number // percent of the voltage lost in the feeder, all of the current returning by the neutral
+	Alike    money.Number // the same were all legs loaded alike
+	Cord     *catalog.Cable
+	Branch   money.Number // percent lost in a cord on the fullest circuit
+	Whole    money.Number
+}
+
+// Least is the smaller of the currents of box and feeder.
+func (s *Supply) Least() money.Number {
+	if s.Box.Amps.LessThan(s.Feeder.Amps) {
+		return s.Box.Amps
+	}
+	return s.Feeder.Amps
 }
 
 // supply plans generator, boxes and cables.
@@ -48,11 +58,11 @@ func (b *builder) supply() {
 	b.r.Supply = s
 	circuit := b.p.Circuit
 	if circuit == nil || !b.counts(circuit.Demo) {
-		b.missing("what a circuit carries (circuit of power.yaml)")
+		b.asked("what a circuit carries (circuit of power.yaml)")
 		return
 	}
 	s.Carries = Carries(circuit)
-	s.Circuits = circuits(b.r.Loads, s.Carries)
+	s.Circuits = circuits(b.r.Loads, s.Carries, b.p.Exits)
 	for i := range s.Circuits {
 		if s.Circuits[i].VA.GreaterThan(s.Largest) {
 			s.Largest = s.Circuits[i].VA
@@ -88,7 +98,7 @@ func (b *builder) source(s *Supply) {
 		return
 	}
 	if s.Hours.IsZero() {
-		b.missing("how many hours the generator runs (hours of the job's power)")
+		b.asked("how many hours the generator runs (hours of the job's power)")
 	}
 	s.Capacity, s.Total = money.Zero, money.Zero
 	var largest *catalog.Generator
@@ -152,8 +162,9 @@ func (b *builder) generator(s *Supply) {
 }
 
 // Drop is the voltage lost along a cable of two conductors, 2 L I R, or of three
-// phases, sqrt(3) L I R; the resistance is that of each thousand of the length.
-// The reactance of the cable is left out, as it is for sizes up to 1/0 in use.
+// phases that all carry the same, sqrt(3) L I R; the resistance is that of each
+// thousand of the length. The reactance of the cable is left out, as it is for
+// sizes up to 1/0 in use.
 func Drop(legs int, length, amps, ohms float64) float64 {
 	times := 2.0
 	if legs == 3 {
@@ -163,17 +174,12 @@ func Drop(legs int, length, amps, ohms float64) float64 {
 }
 
 // DropPercent is the voltage lost in percent of that between the conductors, to
-// two places. Two legs with their load balanced are two conductors of the line
-// voltage.
+// two places. Two legs that carry the same are two conductors of the line
+// voltage. Loads between a leg and the neutral seldom do, nor for long, since
+// each has a switch of its own: planned is one leg alone, all of whose current
+// returns by the neutral, over the volts of a circuit. It is the most that any
+// spread over the legs loses.
 func DropPercent(legs int, length, amps, ohms, volts money.Number) money.Number {
 	lost := Drop(legs, length.InexactFloat64(), amps.InexactFloat64(), ohms.InexactFloat64())
 	return money.Round(money.Float(lost*100/volts.InexactFloat64()), 2)
-}
-
-// KVA is the apparent power of a current at a voltage between the conductors.
-func KVA(legs int, volts, amps float64) float64 {
-	if legs == 3 {
-		return math.Sqrt(3) * volts * amps / 1000
-	}
-	return volts * amps / 1000
 }

@@ -56,6 +56,6 @@ func (b *builder) totals() {
 	}
 	r.Received = b.round(r.Received)
 	r.Due = r.Total.Sub(r.Received)
-	r.ValidUntil = b.j.Dates.Quoted.AddDays(b.c.Company.Quote.ValidDays)
-	r.BalanceBy = b.j.Dates.Deliver.AddDays(-b.c.Company.Quote.BalanceDays)
+	r.ValidUntil = b.c.Company.Quote.ValidUntil(b.j.Dates.Quoted)
+	r.BalanceBy = b.c.Company.Quote.BalanceBy(b.j.Dates.Deliver)
 }

@@ -44,6 +44,13 @@ func (t *Tent) stretch(leg frame.Leg) (side int, along float64) {
 	return 4, at.X
 }
 
+// WalkSide is the side on which a leg is met on the walk, so that a corner
+// belongs to the side that it begins; "inside" for one that is on none.
+func (t *Tent) WalkSide(leg int) string {
+	side, _ := t.stretch(t.Graph.Legs()[leg])
+	return []string{"front", "right", "back", "left", "inside"}[side]
+}
+
 // LegNames calls each leg, in the order of the graph's legs, by its number on
 // the walk and where it stands: "1 front left corner", "2 front".
 func (t *Tent) LegNames() []string {

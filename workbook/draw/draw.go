@@ -12,6 +12,7 @@ import (
 	"regexp"
 	"strings"
 
+	"golang.org/x/image/font/sfnt"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgsvg"
@@ -28,7 +29,7 @@ const (
 
 // Dots is the resolution of the picture in dots per inch: small letters can be
 // read on paper, and the picture stays small.
-const Dots = 128
+const Dots = 116
 
 // SVG is the plan as a scalable drawing.
 func SVG(p *layout.Plan) ([]byte, error) {
@@ -64,7 +65,7 @@ func escape(s string) string {
 // PNG is the plan as a picture of few colours.
 func PNG(p *layout.Plan) ([]byte, error) {
 	c := vgimg.NewWith(vgimg.UseWH(Width, Height), vgimg.UseDPI(Dots))
-	drawPlan(raster{c}, p)
+	drawPlan(raster{c, new(sfnt.Buffer)}, p)
 	var out bytes.Buffer
 	enc := png.Encoder{CompressionLevel: png.BestSpeed}
 	err := enc.Encode(&out, fewColours(c.Image().(*image.RGBA)))

@@ -212,8 +212,8 @@ func TestPNG(t *testing.T) {
 		if size := img.Bounds().Size(); size != image.Pt(10*draw.Dots, 65*draw.Dots/10) {
 			t.Errorf("%s: %v dots, want 10 by 6.5 in", name, size)
 		}
-		if len(data) > 100_000 {
-			t.Errorf("%s: %d bytes, want at most 100 kB in each workbook", name, len(data))
+		if len(data) > 60_000 {
+			t.Errorf("%s: %d bytes, want at most 60 kB in each workbook", name, len(data))
 		}
 		dark, reddish := 0, 0
 		for y := range img.Bounds().Dy() {

@@ -46,7 +46,9 @@ func (d *plan) plainLines(t *layout.Tent) int {
 }
 
 // weighted tells whether a tent is held by weight alone.
-func weighted(t *layout.Tent) bool { return len(t.Ballast) > 0 && len(t.Ballast) == len(t.Legs) }
+func weighted(t *layout.Tent) bool {
+	return len(t.Ballast) > 0 && len(t.Ballast) == len(t.Legs) && len(t.Stakes) == 0
+}
 
 // labelLines is what stands within a tent, and how large; none where it does not
 // fit, so that only the number stands there and the rest in the list.

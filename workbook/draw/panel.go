@@ -111,6 +111,7 @@ func (b *board) legend() {
 			b.y -= 10
 		}
 	}
+	b.walkWords()
 	b.y -= 3
 }
 
@@ -124,11 +125,11 @@ func (b *board) entries() []entry {
 	}
 	has := b.signs()
 	return []entry{
-		{true, stroke(0.9), "edge of a roof, side open"},
+		{true, stroke(0.9), "open side of a roof: also a way out"},
 		{has.wall, stroke(2.4), "wall"},
 		{has.exit, func(x, y vg.Length) {
 			b.exit(layout.Segment{From: b.from(vg.Point{X: x + 3, Y: y - 3}), To: b.from(vg.Point{X: x + 3, Y: y + 3})})
-		}, "way out"},
+		}, "EXIT: door, a way out"},
 		{has.gutter, func(x, y vg.Length) { stroke(0.8)(x, y-1); stroke(0.8)(x, y+1) }, "gutter between tents"},
 		{true, func(x, y vg.Length) { b.leg(at(x, y)) }, "leg"},
 		{has.pole, func(x, y vg.Length) { b.SetColor(black); b.Fill(circle(at(x, y), 1.5)) }, "pole inside"},
@@ -136,9 +137,11 @@ func (b *board) entries() []entry {
 			b.style(0.4, grey)
 			b.line(vg.Point{X: x, Y: y}, vg.Point{X: x + 18, Y: y})
 			b.cross(vg.Point{X: x + 18, Y: y})
-		}, "guy and stake, or stakes side by side"},
+		}, "guy to its stake or stakes"},
 		{has.plate, func(x, y vg.Length) { b.leg(at(x, y)); b.cross(at(x, y)) }, "staked through the base plate"},
 		{has.ballast, func(x, y vg.Length) { b.weight(at(x, y)) }, "leg held by ballast"},
+		{b.legsIn, b.sample("3·4"), "leg 3 of the walk*, 4 stakes"},
+		{b.legsIn && has.ballast, b.sample("5·2B"), "leg 5, 2 pieces of ballast"},
 		{has.guy, stroke(0.6, 3, 2.2), "ground that is staked"},
 		{has.noStakes, stroke(2.2, 1.2, 3), "no stakes along this side"},
 		{len(b.p.Obstacles) > 0, func(x, y vg.Length) {
@@ -148,6 +151,23 @@ func (b *board) entries() []entry {
 			b.ring(box(x, y-3, 22, 7))
 		}, "keep clear"},
 		{b.p.Given, stroke(1.1, 9, 2.5, 1.5, 2.5), "edge of the plot"},
+	}
+}
+
+// sample writes words as they stand on the drawing.
+func (b *board) sample(text string) func(x, y vg.Length) {
+	return func(x, y vg.Length) {
+		b.write(vg.Point{X: x + 11, Y: y}, words{text: text, size: legSize, align: 0.5})
+	}
+}
+
+// walkWords say how legs are counted.
+func (b *board) walkWords() {
+	if b.legsIn {
+		b.lines("*from the front left corner along front, right, back and left; as on the sheet Anchorage", 5.5, false, 2)
+	}
+	if b.legsOut {
+		b.lines("Some legs have no number here: no room at this scale.", 5.5, false, 2)
 	}
 }
 

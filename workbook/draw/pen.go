@@ -42,6 +42,7 @@ type pen struct {
 	vg.Canvas
 	perMetre float64  // points
 	zero     vg.Point // where the plot's origin lies
+	taken    []rect   // of the page, by words
 }
 
 // to is where a point of the plot lies on the canvas.
@@ -159,6 +160,7 @@ func (p *pen) write(at vg.Point, w words) {
 	text := clean(w.text)
 	f := face(w.size, w.bold)
 	wide, high := f.Width(text), w.size*capitals
+	p.taken = append(p.taken, w.over(at, wide))
 	p.Push()
 	defer p.Pop()
 	p.Translate(at)

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"image/color"
+	"slices"
 	"strconv"
 
 	"gonum.org/v1/plot/vg"
@@ -21,6 +22,9 @@ type plan struct {
 	*pen
 	p *layout.Plan
 	s scale
+
+	legsIn  bool // a leg's number is written
+	legsOut bool // one has no room
 }
 
 // drawPlan draws the whole page: first the ground, then what stands on it, then
@@ -46,12 +50,22 @@ func drawPlan(c vg.Canvas, p *layout.Plan) {
 		d.tent(&p.Tents[i])
 	}
 	d.gaps()
+	d.distances()
 	for i := range p.Tents {
 		d.named(&p.Tents[i])
 	}
 	d.obstacleNames()
+	d.signsTaken()
+	for i := range p.Tents {
+		d.sideNames(&p.Tents[i])
+	}
+	for i := range p.Tents {
+		d.legNumbers(&p.Tents[i])
+	}
 	for i := range p.Faults {
-		d.mark(d.spot(p.Faults[i].Area), i+1)
+		if area := p.Faults[i].Area; len(area) > 0 {
+			d.mark(d.spot(area), i+1)
+		}
 	}
 	d.panel()
 }
@@ -75,6 +89,9 @@ func (d *plan) ground() {
 	}
 	for i := range d.p.Faults {
 		area := d.all(d.p.Faults[i].Area)
+		if len(area) == 0 {
+			continue
+		}
 		d.SetColor(color.RGBA{255, 210, 210, 255})
 		d.area(area)
 		d.style(0.8, red)
@@ -113,8 +130,8 @@ func (d *plan) tent(t *layout.Tent) {
 	for i := range t.Sides {
 		d.side(&t.Sides[i])
 	}
-	for _, at := range t.Legs {
-		d.leg(d.to(at))
+	for i := range t.Legs {
+		d.leg(d.to(t.Legs[i].At))
 	}
 	for _, at := range t.Ballast {
 		d.weight(d.to(at))
@@ -144,7 +161,7 @@ func (d *plan) weight(at vg.Point) {
 func (d *plan) side(s *layout.Side) {
 	last := s.Line.From
 	d.style(2.4, black)
-	for _, e := range append(s.Exits, layout.Segment{From: s.Line.To, To: s.Line.To}) {
+	for _, e := range append(slices.Clip(s.Exits), layout.Segment{From: s.Line.To, To: s.Line.To}) {
 		if s.Wall != "" {
 			d.line(d.to(last), d.to(e.From))
 		}
@@ -197,6 +214,21 @@ func (d *plan) measure(a, b vg.Point, text string) {
 
 // mostGaps is how many distances a drawing can hold and still be read.
 const mostGaps = 80
+
+// distances draws those from what is staked to buildings and vehicles nearby.
+func (d *plan) distances() {
+	drawn := 0
+	for i := range d.p.Distances {
+		g := &d.p.Distances[i]
+		long := g.Line.Length() * d.perMetre
+		near := 2 * max(g.Wanted, layout.Between.Metres())
+		if g.Kind == layout.ToEdge || g.Kind == layout.ToTent || long < 5 || g.Is > near || drawn > mostGaps {
+			continue
+		}
+		drawn++
+		d.measure(d.to(g.Line.From), d.to(g.Line.To), d.p.Text(g.Is))
+	}
+}
 
 // gaps draws the distances between roofs, and to the edges.
 func (d *plan) gaps() {

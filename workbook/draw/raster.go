@@ -11,29 +11,32 @@ import (
 
 // raster is a picture in which letters are filled as outlines: sharper, and in
 // half the time of the library's own way by a small picture of each letter.
-type raster struct{ *vgimg.Canvas }
+type raster struct {
+	*vgimg.Canvas
+	buf *sfnt.Buffer // of the font's reader
+}
 
 // FillString draws words from a point on their base line.
 func (r raster) FillString(f vgfont.Face, at vg.Point, text string) {
 	var (
-		buf   sfnt.Buffer
-		out   vg.Path
+		buf   = r.buf
+		out   = make(vg.Path, 0, 24*len(text)) // about as many lines as letters have
 		last  sfnt.GlyphIndex
 		em    = fixed.Int26_6(f.Face.UnitsPerEm()) // outlines in the font's own units
 		scale = f.Font.Size / vg.Length(em)
 	)
 	for i, letter := range []rune(text) {
-		glyph, err := f.Face.GlyphIndex(&buf, letter)
+		glyph, err := f.Face.GlyphIndex(buf, letter)
 		if err != nil {
 			continue
 		}
-		if kern, err := f.Face.Kern(&buf, last, glyph, em, font.HintingNone); err == nil && i > 0 {
+		if kern, err := f.Face.Kern(buf, last, glyph, em, font.HintingNone); err == nil && i > 0 {
 			at.X += vg.Length(kern) * scale
 		}
-		if lines, err := f.Face.LoadGlyph(&buf, glyph, em, nil); err == nil {
+		if lines, err := f.Face.LoadGlyph(buf, glyph, em, nil); err == nil {
 			outline(&out, lines, at, scale)
 		}
-		if wide, err := f.Face.GlyphAdvance(&buf, glyph, em, font.HintingNone); err == nil {
+		if wide, err := f.Face.GlyphAdvance(buf, glyph, em, font.HintingNone); err == nil {
 			at.X += vg.Length(wide) * scale
 		}
 		last = glyph

@@ -157,8 +157,7 @@ func (r *reader) wholeFloor(t *job.Tent) string {
 	if f == nil || f.Size(t.Size) == nil {
 		return plain
 	}
-	size := f.Size(t.Size)
-	return plain + "; the whole floor has " + unit.Area(size.Length.Metres()*size.Width.Metres()).Text(r.c.Company.Units)
+	return plain + "; the whole floor has " + f.Size(t.Size).Floor().Text(r.c.Company.Units)
 }
 
 // warmth is what the rows say of heating: tents by their place in the job, each

@@ -43,7 +43,7 @@ func TestDatesAreTakenOver(t *testing.T) {
 		t.Fatal(list)
 	}
 	file := string(r.Shop["calendar.yaml"])
-	for _, want := range []string{"earliest: {from: deliver, days: -9, count: business}, latest: {from: deliver, days: -5, count: business},", "day: {from: strike, days: 1}"} {
+	for _, want := range []string{"earliest: {from: deliver, days: -9, count: business, roll: after, on: yard},", "latest: {from: deliver, days: -5, count: business, roll: before, on: yard},", "day: {from: strike, days: 1}"} {
 		if !strings.Contains(file, want) {
 			t.Errorf("calendar.yaml does not hold %q", want)
 		}

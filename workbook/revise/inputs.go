@@ -46,7 +46,6 @@ func inputs(q *quote.Quote) []input {
 	l.occupancy()
 	l.power()
 	l.calendar()
-	l.plot()
 	return l.all
 }
 

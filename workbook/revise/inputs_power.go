@@ -37,14 +37,8 @@ func (l *inputList) power() {
 	}
 	if light := spec.Light; light != nil {
 		l.ofShop(named("light_reach"), number, light.Where, "reach")
-		wanted := light.Where
-		field := "level"
-		for i := range light.Uses {
-			if light.Uses[i].Use == l.q.Job.Event.Use {
-				wanted = light.Uses[i].Where
-			}
-		}
-		l.ofShop(named("light_wanted"), number, wanted, field)
+		_, wanted := light.Wanted(l.q.Job.Event.Use)
+		l.ofShop(named("light_wanted"), number, wanted, "level")
 	}
 }
 

@@ -5,6 +5,9 @@ import (
 	"tentwright/workbook/draw"
 )
 
+// planHelp is what the flag --plan does.
+const planHelp = "write the site plan as a drawing that can be made larger to `FILE.svg`"
+
 // planNamed tells whether a site plan can have a name.
 func planNamed(name string) error {
 	if name != "" && !endsIn(name, ".svg") {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"tentwright/quote"
 	"tentwright/quote/job"
@@ -60,19 +61,23 @@ of tents and items are those of "tentwright list", e.g. tentwright list items ch
 			return a.quotePhone(&f)
 		},
 	}
-	flags := cmd.Flags()
+	f.flags(cmd.Flags())
+	a.completePhone(cmd, &f.phone)
+	return cmd
+}
+
+// flags declares them, as the help lists them.
+func (f *quoteFlags) flags(flags *pflag.FlagSet) {
 	flags.StringVarP(&f.book, "output", "o", "", "write the workbook to `BOOK.xlsx` (default: the job's name, ending in .xlsx)")
 	flags.StringVar(&f.customer, "customer", "", "write the customer's own file, without anything internal, to `FILE.xlsx`")
 	flags.StringVar(&f.calendar, "calendar", "", calendarHelp)
-	flags.StringVar(&f.plan, "plan", "", "write the site plan as a drawing that can be made larger to `FILE.svg`")
+	flags.StringVar(&f.plan, "plan", "", planHelp)
 	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
 	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON; no workbook unless -o names one")
 	flags.StringSliceVar(&f.without, "without", nil, "leave out `STAGES` of the workbook, to measure the others: "+recordStage+" is what requote needs, "+planStage+" the picture of the site plan")
 	flags.MarkHidden("without") // for who measures the program; a workbook without its record cannot be requoted
 	f.phone.flags(flags)
-	a.completePhone(cmd, &f.phone)
 	flags.SortFlags = false
-	return cmd
 }
 
 // quoteFile quotes a job from a file.

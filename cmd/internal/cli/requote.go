@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"tentwright/catalog"
 	"tentwright/catalog/money"
@@ -21,6 +22,7 @@ import (
 type requoteFlags struct {
 	book, customer       string
 	calendar             string // of dates
+	plan                 string // drawing of the site
 	force, json, reprice bool
 	free                 bool // find a name that no file has
 }
@@ -36,7 +38,7 @@ discounts, names, days, added lines - says what it found, computes parts, hours,
 vehicles and price anew, and writes the next revision as a new file with a sheet
 that lists each change with its effect. Notes, ticks, added sheets and the widths
 of columns come along. The workbook itself stays as it is; without a change, no
-revision is written; --customer then gives the quote as it stands. The shop's figures are those that the workbook was made
+revision is written; --customer and --plan then give the quote as it stands. The shop's figures are those that the workbook was made
 with; --reprice takes the shop as it is now.`,
 		Example: `  tentwright requote dinner.xlsx
   tentwright requote dinner-r1.xlsx -o offers/dinner-final.xlsx
@@ -51,19 +53,27 @@ with; --reprice takes the shop as it is now.`,
 			if err := calendarNamed(f.calendar); err != nil {
 				return err
 			}
+			if err := planNamed(f.plan); err != nil {
+				return err
+			}
 			return bookNamed("--customer", f.customer)
 		},
 		RunE: func(_ *cobra.Command, args []string) error { return a.requote(args[0], &f) },
 	}
-	flags := cmd.Flags()
+	f.flags(cmd.Flags())
+	return cmd
+}
+
+// flags declares them, as the help lists them.
+func (f *requoteFlags) flags(flags *pflag.FlagSet) {
 	flags.StringVarP(&f.book, "output", "o", "", "write the revision to `BOOK.xlsx` (default: the name with -r1, -r2 ...)")
 	flags.StringVar(&f.customer, "customer", "", "write the customer's own file, without anything internal, to `FILE.xlsx`")
 	flags.StringVar(&f.calendar, "calendar", "", calendarHelp)
+	flags.StringVar(&f.plan, "plan", "", planHelp)
 	flags.BoolVar(&f.reprice, "reprice", false, "take the shop's present prices and rates, and list what differs")
 	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
 	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON")
 	flags.SortFlags = false
-	return cmd
 }
 
 // oneBook wants the name of one workbook.
@@ -110,7 +120,12 @@ func (a *app) requote(path string, f *requoteFlags) error {
 		return err
 	}
 	a.remark = a.remark || stops(result.Quote.Failed()) || len(r.worse) > 0
-	if f.json {
+	return a.told(result, r, files, f.json)
+}
+
+// told prints what a revision changed and what was written, or the quote as JSON.
+func (a *app) told(result *revise.Result, r *revised, files []output, json bool) error {
+	if json {
 		for i := range r.worse {
 			a.note(worseWords+" "+strings.TrimSpace(verdict(&r.worse[i])), r.worse[i].Advice)
 		}
@@ -146,10 +161,14 @@ func (a *app) unchanged(b *revise.Book, f *requoteFlags) error {
 	return nil
 }
 
-// withCustomer adds the customer's file of a quote, and its calendar, where they
-// are wanted.
+// withCustomer adds the customer's file of a quote, its calendar and its site
+// plan, where they are wanted.
 func (f *requoteFlags) withCustomer(files []output, q *quote.Quote) ([]output, error) {
 	files, err := withCalendar(files, f.calendar, q)
+	if err != nil {
+		return files, err
+	}
+	files, err = withPlan(files, f.plan, q)
 	if f.customer == "" || err != nil {
 		return files, err
 	}

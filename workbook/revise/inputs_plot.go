@@ -1,4 +1,0 @@
-package revise
-
-// plot is where the tents stand.
-func (l *inputList) plot() {}
