@@ -108,7 +108,9 @@ func (g *group) plan() {
 	weighted, any := first.overpulled(g, base)
 	for any && best.cost().short > 0 {
 		next := also(weighted, false)
-		also(weighted, true)
+		if best.cost().short > 0 {
+			also(weighted, true)
+		}
 		if next == nil {
 			break
 		}

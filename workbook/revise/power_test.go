@@ -26,7 +26,7 @@ func planned(q *quote.Quote, item string) string {
 func TestHeatAndPowerAreTakenOver(t *testing.T) {
 	f := workbook.Layout(demoQuote(t, "dinner")).Found()
 	lamp := rowOf(t, f, "load_part", "perimeter-light")
-	typeInto(t, f, typed{"heat_outside", 0, num(-4)}, typed{"heat_hours", 0, num(20)}, typed{"power_distance", 0, num(310.5)}, typed{"power_hours", 0, num(12)},
+	typeInto(t, f, typed{"heat_outside", 0, num(-4)}, typed{"heat_hours", 0, num(20)}, typed{"power_distance", 0, num(210.5)}, typed{"power_hours", 0, num(12)},
 		typed{"heat_u_roof", 0, num(1.5)}, typed{"generator_reserve", 0, num(25)}, typed{"fuel_reserve", 0, num(30)}, typed{"load_watts", lamp, num(50)}, typed{"light_wanted", 0, num(6)})
 	b, list := revise.Open("dinner.xlsx", f)
 	if b == nil || len(list) > 0 || len(b.Edits) != 9 {
@@ -38,7 +38,7 @@ func TestHeatAndPowerAreTakenOver(t *testing.T) {
 		t.Fatal(list)
 	}
 	j, p := r.Quote.Job, r.Quote.Catalog.Power
-	if j.Heat.Outside.Fahrenheit() != -4 || j.Heat.Hours.String() != "20" || j.Power.Distance.Feet() != 310.5 || j.Power.Hours.String() != "12" {
+	if j.Heat.Outside.Fahrenheit() != -4 || j.Heat.Hours.String() != "20" || j.Power.Distance.Feet() != 210.5 || j.Power.Hours.String() != "12" {
 		t.Errorf("the job has %+v and %+v", j.Heat, j.Power)
 	}
 	if p.Cover.Roof.String() != "1.5" || p.Reserve.String() != "25" || p.FuelReserve.String() != "30" || p.Loads[3].Watts.String() != "50" || p.Light.Level.String() != "6" {
