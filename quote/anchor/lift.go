@@ -7,7 +7,7 @@ import "tentwright/quote/frame"
 // ballast between them takes its part at the foot, and the rounds close in.
 const (
 	mostPasses = 60
-	settled    = 1e-8 // of what a leg lifts
+	margin     = 1e-6 // of what a guy must pull, on top, so that the rounds end with all held
 )
 
 // settle balances one case sideways and up. Nothing but its slanting guys keeps
@@ -58,8 +58,9 @@ func (s *sideways) tighten(feet []foot, reactions []frame.Point) bool {
 			continue
 		}
 		f := &feet[h.leg]
-		h.least = max(0, -reactions[h.leg].Z) * f.run / f.rise / float64(f.guys())
-		held = held && s.found[k] >= h.least*(1-settled)
+		need := max(0, -reactions[h.leg].Z) * f.run / f.rise / float64(f.guys())
+		held = held && s.found[k] >= need*(1-1e-12)
+		h.least = need * (1 + margin)
 	}
 	return held
 }
