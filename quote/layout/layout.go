@@ -101,9 +101,18 @@ type Obstacle struct {
 	Radius float64
 }
 
-// Build places the tents; nil for a job without any.
+// Most is how many tents one plan shows: more of them cannot be told apart on a
+// sheet, and each is measured against every other.
+const Most = 300
+
+// Build places the tents; nil for a job without any, or with more than a plan
+// shows.
 func Build(c *catalog.Catalog, j *job.Job, tents []tent.Tent) *Plan {
-	if len(tents) == 0 {
+	many := 0
+	for i := range tents {
+		many += tents[i].Job.Many()
+	}
+	if many == 0 || many > Most {
 		return nil
 	}
 	p := &Plan{Units: c.Company.Units, Reference: "Quote " + j.Number, Event: j.Event.Name, Where: j.Event.Address,

@@ -39,7 +39,7 @@ func TestFaultsHaveTheirCells(t *testing.T) {
 		{"fairground", "tent_leg/stage", txt("3 ft"), "legs"},
 		{"fairground", "tent_front/produce", txt("paper"), `"paper"`},
 		{"fairground", "tent_left/crafts", txt("paper"), `"paper"`},
-		{"fairground", "tent_size/crafts", txt("20x20"), "equal sides"},
+		{"fairground", "tent_size/crafts", txt("30x60"), "equal sides"},
 		{"fairground", "site_surface_degree", txt("lava"), `"lava"`},
 		{"fairground", "site_stalls.surface_degree", txt("lava"), `"lava"`},
 		{"fairground", "minutes_frame_poles", num(-1), "0"},
