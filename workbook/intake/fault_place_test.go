@@ -145,6 +145,7 @@ func TestOlderForm(t *testing.T) {
 	for i, words := range former {
 		s.Rows[beside.R1-1+i][colF-1] = sheet.FoundCell{Kind: sheet.FoundText, Text: words}
 	}
+	want = strings.Replace(want, "  use: standing\n", "", 1)
 	data, _, list := Read("garden.xlsx", f, c)
 	if gone < 20 || len(list) > 0 || string(data) != want {
 		t.Errorf("%d names taken away: %v\n%s\nwant\n%s", gone, list, data, want)

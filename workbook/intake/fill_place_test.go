@@ -47,6 +47,7 @@ func (p *filler) obstacle(row int, o *job.Obstacle) {
 	p.set(row, "obstacle_name", o.Name)
 	p.set(row, "obstacle_x", distance(o.X))
 	p.set(row, "obstacle_y", distance(o.Y))
+	p.words(row, "obstacle_kind", kinds().text(o.Kind))
 	if o.Radius != 0 {
 		p.set(row, "obstacle_radius", distance(o.Radius))
 		return

@@ -10,18 +10,19 @@ import (
 func (f *form) obstacles() {
 	one := f.c.Company.Units.LengthUnit()
 	f.row(cell(colLabel, "What stands on the plot. x to the right and y to the back, from its front left corner; to the front left corner of a rectangle, or to the middle of a circle.", faint()))
-	f.heads(colNo, "No.", "Obstacle", "x, "+one, "y, "+one, "Width, "+one, "Depth, "+one, "Radius, "+one)
+	f.heads(colNo, "No.", "Obstacle", "x, "+one, "y, "+one, "Width, "+one, "Depth, "+one, "Radius, "+one, "Kind")
 	first := len(f.s.Rows) + 1
 	for n := 1; n <= obstacles; n++ {
-		f.row(cell(colNo, n, counted()), input(colLabel, sheet.Text), length(colValue), length(colD), length(colE), length(colF), length(colG))
+		f.row(cell(colNo, n, counted()), input(colLabel, sheet.Text), length(colValue), length(colD), length(colE), length(colF), length(colG), pick(colH))
 		f.allow(colLabel, words(60), "What it is, e.g. Oak or Pond; each name once.")
 		f.allow(colValue, words(40), "From the left edge of the plot, in "+one+"; 0 at the edge.")
 		f.allow(colD, words(40), "From the front edge of the plot, in "+one+"; 0 at the edge.")
 		f.allow(colE, words(40), "Of a rectangle, to the right, in "+one+"; empty for a circle.")
 		f.allow(colF, words(40), "Of a rectangle, to the back, in "+one+"; empty for a circle.")
 		f.allow(colG, words(40), "Of a circle, such as the crown of a tree, in "+one+"; empty for a rectangle.")
+		f.allowFrom(colH, "kinds", kinds(), "Buildings and vehicles are measured against the distances that the code asks for; empty: something else.")
 	}
-	f.nameColumns("obstacle", first, map[string]int{"no": colNo, "name": colLabel, "x": colValue, "y": colD, "width": colE, "depth": colF, "radius": colG})
+	f.nameColumns("obstacle", first, map[string]int{"no": colNo, "name": colLabel, "x": colValue, "y": colD, "width": colE, "depth": colF, "radius": colG, "kind": colH})
 }
 
 // length is an empty cell for a length: a number, or words with a unit.

@@ -11,10 +11,15 @@ import (
 // turns are the degrees by which a tent may be turned.
 func turns() choices { return choices{{"0", "0"}, {"90", "90"}, {"180", "180"}, {"270", "270"}} }
 
+// kinds are what an obstacle may be.
+func kinds() choices {
+	return choices{{"building", "Building"}, {"tree", "Tree"}, {"vehicle", "Parked vehicle"}, {"line", "Buried or overhead line"}, {"other", "Something else"}}
+}
+
 // obstacles reads what stands on the plot, row by row. Forms of earlier versions
 // have no such rows.
 func (r *reader) obstacles() {
-	inputs := []string{"name", "x", "y", "width", "depth", "radius"}
+	inputs := []string{"name", "x", "y", "width", "depth", "radius", "kind"}
 	if !r.has("obstacle", append([]string{"no"}, inputs...)...) {
 		return
 	}
@@ -37,6 +42,9 @@ func (r *reader) obstacle(t *table, row int, no string) {
 		r.fault(name, HalfFilled, "name it, or clear the row", "the cell is empty although the row is filled in; a name such as Oak was expected")
 	}
 	o.Name = r.words(name)
+	if kind := at("kind", "kind"); !r.blank(kind) {
+		o.Kind = r.choice(kind, kinds(), "a kind of obstacle")
+	}
 	o.X = r.needLength(at("x", "x"), "the row is filled in", "type 0 at the left edge of the plot, or clear the row")
 	o.Y = r.needLength(at("y", "y"), "the row is filled in", "type 0 at the front edge of the plot, or clear the row")
 	width, depth, radius := at("width", "width"), at("depth", "depth"), at("radius", "radius")
