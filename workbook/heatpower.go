@@ -31,7 +31,7 @@ func (l *layout) heatPower() {
 	if p.Heat != nil && len(p.Heat.Tents) > 0 {
 		l.warmTable(s, p.Heat)
 	}
-	if p.Heat != nil && p.Heat.Known && len(p.Heat.Tents) > 0 {
+	if p.Heat != nil && p.Heat.Known {
 		l.burnerTable(s, p.Heat)
 	}
 	l.fuelTable(s)
