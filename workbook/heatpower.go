@@ -18,7 +18,7 @@ const heatCols = 10
 // the cells, and Checks holds the two against each other.
 func (l *layout) heatPower() {
 	p := l.q.Power
-	if p == nil || p.Heat == nil && p.Supply == nil && p.VA.IsZero() {
+	if p == nil || p.Heat == nil && p.Supply == nil && p.VA.IsZero() && (p.Light == nil || p.Light.Lumens.IsZero()) {
 		return
 	}
 	s := l.sheet(SheetPower, "What the tents lose and what warms them; what takes current and what brings it. Heaters, cables and generators planned here stand on the quote.", sheet.TabOffice, true)
