@@ -97,8 +97,9 @@ func floors(t *rapid.T, c *catalog.Catalog, j *job.Job) {
 	}
 	for i := range j.Tents {
 		tent := &j.Tents[i]
+		taken := len(tent.Uses) > 0 // a job's own uses may leave no floor
 		for range rapid.IntRange(0, 2).Draw(t, "uses") {
-			if len(tent.Uses) < 2 {
+			if !taken {
 				tent.Uses = append(tent.Uses, job.FloorUse{Use: use.Draw(t, "use"), Area: unit.Area(rapid.IntRange(1, 4).Draw(t, "area"))})
 			}
 		}
