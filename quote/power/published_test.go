@@ -75,7 +75,7 @@ func TestPropaneAsPublished(t *testing.T) {
 }
 
 // Resistances as the table has them, stranded (NFPA 70 (NEC) chapter 9 table 8,
-// read in a copy); the solid ones are other values that are often printed in
+// read); the solid ones are other values that are often printed in
 // their place.
 func TestConductorsAsPublished(t *testing.T) {
 	p := demo(t).Power
