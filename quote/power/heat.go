@@ -7,6 +7,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
+	"tentwright/quote/parts"
 	"tentwright/quote/tent"
 )
 
@@ -128,7 +129,7 @@ func (b *builder) warm(t *tent.Tent) Warm {
 		}
 	}
 	w.Wall = money.Round(money.Float(unit.Area(closed).In(b.sys)), 2)
-	height := b.shopLength((t.Graph.Eave + t.Graph.Peak) / 2)
+	height := parts.Length(b.c.Company.Units, (t.Graph.Eave+t.Graph.Peak)/2)
 	w.Volume = money.Round(money.Float(t.Graph.Area().In(b.sys)).Mul(height), 0)
 	w.Each = b.r.Heat.Loss(b.sys, w.Roof, w.Wall, w.Volume)
 	w.Need = w.Each.Mul(money.Int(t.Job.Many()))

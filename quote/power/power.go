@@ -138,13 +138,5 @@ func (b *builder) planned() {
 	}
 }
 
-// shopLength is a length in feet or metres, to two places.
-func (b *builder) shopLength(l unit.Length) money.Number {
-	if b.sys == unit.Metric {
-		return money.Round(money.Float(l.Metres()), 2)
-	}
-	return money.Round(money.Float(l.Feet()), 2)
-}
-
 // roundUp is the least whole number that covers n, as cells round up.
 func roundUp(n money.Number) money.Number { return money.Int(money.RoundUp(n)) }

@@ -6,6 +6,7 @@ import (
 
 	"tentwright/catalog"
 	"tentwright/catalog/money"
+	"tentwright/quote/parts"
 )
 
 // Supply is where the current comes from and how it is led to the tents.
@@ -54,7 +55,7 @@ func (b *builder) supply() {
 		return
 	}
 	ask := b.j.Power
-	s := &Supply{Generator: ask.Source == "generator", Distance: b.shopLength(ask.Distance), Hours: ask.Hours, Legs: 1, Line: money.Zero}
+	s := &Supply{Generator: ask.Source == "generator", Distance: parts.Length(b.c.Company.Units, ask.Distance), Hours: ask.Hours, Legs: 1, Line: money.Zero}
 	b.r.Supply = s
 	circuit := b.p.Circuit
 	if circuit == nil || !b.counts(circuit.Demo) {

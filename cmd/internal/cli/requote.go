@@ -38,8 +38,9 @@ discounts, names, days, added lines - says what it found, computes parts, hours,
 vehicles and price anew, and writes the next revision as a new file with a sheet
 that lists each change with its effect. Notes, ticks, added sheets and the widths
 of columns come along. The workbook itself stays as it is; without a change, no
-revision is written; --customer and --plan then give the quote as it stands. The shop's figures are those that the workbook was made
-with; --reprice takes the shop as it is now.`,
+revision is written; --customer and --plan then give the quote as it stands. The
+shop's figures are those that the workbook was made with; --reprice takes the shop
+as it is now.`,
 		Example: `  tentwright requote dinner.xlsx
   tentwright requote dinner-r1.xlsx -o offers/dinner-final.xlsx
   tentwright requote dinner.xlsx --reprice --shop my-yard`,
