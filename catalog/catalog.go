@@ -16,6 +16,7 @@
 //	occupancy.yaml    Occupancy: how many people, which exits, by local code
 //	power.yaml        Power: heat, light and current
 //	calendar.yaml     Calendar: holidays, and which date follows from which
+//	crew.yaml         Crew: days of crews, breaks, lifting, driving, spread of times
 //
 // Everything a shop may want to change is data in these files; the code knows
 // only how the kinds relate.
@@ -46,6 +47,7 @@ type Catalog struct {
 	Occupancy *Occupancy // likewise
 	Power     *Power
 	Calendar  *Calendar
+	Crew      *Crew
 
 	Demo    bool   // the demonstration prices are in force
 	Logo    []byte // of the letterhead; none if the shop has none
@@ -145,6 +147,9 @@ type files struct {
 	calendar struct {
 		Calendar *Calendar `yaml:"calendar,required"`
 	}
+	crew struct {
+		Crew *Crew `yaml:"crew,required"`
+	}
 }
 
 // Files lists the names that a shop folder must hold.
@@ -156,7 +161,7 @@ func Files() []string {
 // MoreFiles lists the names that a shop folder may hold beside those it must.
 // What follows from such a file is left out, and said so, where it is missing.
 func MoreFiles() []string {
-	return []string{"anchors.yaml", "occupancy.yaml", "power.yaml", "calendar.yaml"}
+	return []string{"anchors.yaml", "occupancy.yaml", "power.yaml", "calendar.yaml", "crew.yaml"}
 }
 
 // IsFile tells whether a name is that of a file which a shop folder holds.

@@ -19,6 +19,12 @@ type LabourRule struct {
 	Skill    string       `yaml:"skill,required"`
 	Factors  []string     `yaml:"factors"` // kinds of site factor that slow it
 	After    []string     `yaml:"after"`
+
+	Most        int           `yaml:"most" min:"1" max:"50"` // people who can share the task without standing in each other's way; not given: twice the crew
+	Gear        []string      `yaml:"gear"`                  // parts of which one is in use while the task runs
+	Whole       bool          `yaml:"whole"`                 // is not left half done overnight
+	Optimistic  *money.Number `yaml:"optimistic" min:"0"`    // minutes when all goes well; not given: by the shop's spread
+	Pessimistic *money.Number `yaml:"pessimistic" min:"0"`   // minutes when much goes wrong; likewise
 }
 
 // Phases in the order of a job, from the yard and back to it.

@@ -57,7 +57,7 @@ func (f *files) catalog() *Catalog {
 		Profiles: f.parts.Profiles, Fabrics: f.parts.Fabrics, Parts: f.parts.Parts, Rules: f.parts.Rules,
 		Items: f.items.Items, Labour: f.labour.Rules, Rates: f.rates.Rates,
 		Fleet: f.trucks.Fleet, Site: f.site.Factors,
-		Anchors: f.anchors.Anchors, Occupancy: f.occupancy.Occupancy, Power: f.power.Power, Calendar: f.calendar.Calendar,
+		Anchors: f.anchors.Anchors, Occupancy: f.occupancy.Occupancy, Power: f.power.Power, Calendar: f.calendar.Calendar, Crew: f.crew.Crew,
 	}
 }
 
@@ -91,7 +91,7 @@ func (f *files) byName() map[string]any {
 		"company.yaml": &f.company, "tents.yaml": &f.tents, "parts.yaml": &f.parts,
 		"accessories.yaml": &f.items, "labour.yaml": &f.labour, "rates.yaml": &f.rates,
 		"trucks.yaml": &f.trucks, "site.yaml": &f.site,
-		"anchors.yaml": &f.anchors, "occupancy.yaml": &f.occupancy, "power.yaml": &f.power, "calendar.yaml": &f.calendar,
+		"anchors.yaml": &f.anchors, "occupancy.yaml": &f.occupancy, "power.yaml": &f.power, "calendar.yaml": &f.calendar, "crew.yaml": &f.crew,
 	}
 }
 

@@ -1,6 +1,6 @@
 // Package quote runs the stages that turn a job into a finished quote: tents,
-// anchors, power, parts, exits, site plan, load, labour, price, dates, in this
-// order, and nothing else.
+// anchors, power, parts, exits, site plan, load, lifts, labour, crew, price,
+// dates, in this order, and nothing else.
 //
 // Minutes depend on weights and trips, and payload on the people who ride.
 // The circle is cut by one rule: as many ride as the vehicles have seats,
@@ -11,11 +11,13 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/diag"
 	"tentwright/quote/anchor"
+	"tentwright/quote/crew"
 	"tentwright/quote/dates"
 	"tentwright/quote/egress"
 	"tentwright/quote/job"
 	"tentwright/quote/labour"
 	"tentwright/quote/layout"
+	"tentwright/quote/lift"
 	"tentwright/quote/load"
 	"tentwright/quote/parts"
 	"tentwright/quote/power"
@@ -34,7 +36,9 @@ type Quote struct {
 	Egress  *egress.Result
 	Plan    *layout.Plan
 	Load    *load.Plan
+	Lift    *lift.Result
 	Labour  *labour.Result
+	Crew    *crew.Result
 	Price   *price.Result
 	Dates   *dates.Result
 	Checks  []Check
@@ -57,7 +61,9 @@ func Build(c *catalog.Catalog, j *job.Job) (*Quote, diag.List) {
 	if list.Err() != nil {
 		return nil, list.Sorted()
 	}
-	q.Labour = labour.Estimate(c, j, q.Parts, q.Load)
+	q.Lift = lift.Build(c, q.Parts)
+	q.Labour = labour.Estimate(c, j, q.Parts, q.Load, q.Lift)
+	q.Crew = crew.Build(c, j, q.Parts, q.Load, q.Labour)
 	q.Price = price.Build(c, j, q.Parts, q.Load, q.Labour)
 	q.Dates = dates.Build(c, j, q.Parts)
 	q.check()

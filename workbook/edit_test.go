@@ -16,6 +16,7 @@ import (
 	"tentwright/quote/job"
 	"tentwright/quote/jobtest"
 	"tentwright/quote/labour"
+	"tentwright/quote/lift"
 	"tentwright/quote/load"
 	"tentwright/quote/parts"
 	"tentwright/quote/price"
@@ -140,7 +141,7 @@ func (e *editing) expected(t *testing.T) map[string]float64 {
 		t.Fatalf("seed %d, after %s: %v", e.seed, e.said, err)
 	}
 	plan.Out.Trips, plan.Back.Trips = e.q.Load.Out.Trips, e.q.Load.Back.Trips
-	hours := labour.Estimate(c, j, p, plan)
+	hours := labour.Estimate(c, j, p, plan, lift.Build(c, p))
 	priced := *p
 	priced.Orders = append(slices.Clone(p.Orders), e.added...)
 	q := &quote.Quote{Catalog: c, Job: j, Parts: p, Load: plan, Labour: hours, Price: price.Build(c, j, &priced, plan, hours)}

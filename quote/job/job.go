@@ -60,6 +60,8 @@ type Event struct {
 	Use     string   `yaml:"use"`       // of the floor, as the shop's occupancy table names it; its first if none
 	Place   string   `yaml:"tax_place"` // where tax is due
 	Contact string   `yaml:"site_contact"`
+	Access  string   `yaml:"access" long:"250"`  // the way in: gate, width, hours, keys
+	Parking string   `yaml:"parking" long:"250"` // where vehicles stand once they are unloaded
 }
 
 // Dates are the windows of a job; charged days may differ from days out.
@@ -151,6 +153,15 @@ type Labour struct {
 	Where   source.Where
 	Charge  string       `yaml:"charge" enum:"charged|included"` // none: charged
 	Windows []WindowCrew `yaml:"windows"`
+	Weather *Weather     `yaml:"weather"`                      // forecast for the work; none: as the site's heat says
+	Tries   int          `yaml:"tries" min:"1" max:"10000000"` // schedules that are made in search of a short one; not given: the shop's
+}
+
+// Weather is what the crew must work in.
+type Weather struct {
+	Where       source.Where
+	Temperature *unit.Temperature `yaml:"temperature,required"`                // of the air in the shade
+	Humidity    money.Number      `yaml:"humidity,required" min:"0" max:"100"` // relative, in percent
 }
 
 // WindowCrew sets crew and days of one window of work.
@@ -160,6 +171,13 @@ type WindowCrew struct {
 	Crew   int          `yaml:"crew" min:"1" max:"200"`
 	Days   int          `yaml:"days" min:"1" max:"60"`
 	Worked money.Number `yaml:"worked" min:"0" max:"168"` // hours that each has worked that week already
+
+	Crews   int        `yaml:"crews" min:"1" max:"20"` // into which the people are split, each with its own tents; not given: one
+	From    unit.Clock `yaml:"from"`                   // on its days the site may not be entered before; none: from when the shop's day begins
+	Until   unit.Clock `yaml:"until"`                  // and must be left by
+	Ready   unit.Clock `yaml:"ready"`                  // on its last day all must be ready by; none: any time of that day
+	Inspect unit.Clock `yaml:"inspect"`                // on its last day the authority comes to inspect; none: nobody does
+	Stay    bool       `yaml:"stay"`                   // the crew sleeps near the site between its days
 }
 
 // Wind is what the tents must stand up to at this place.

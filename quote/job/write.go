@@ -33,7 +33,7 @@ func Write(j *Job) []byte {
 		w.text("option", s.Option)
 	})
 	w.group("delivery", func() { w.delivery(&j.Delivery) })
-	if j.Labour.Charge != "" || len(j.Labour.Windows) > 0 {
+	if l := &j.Labour; l.Charge != "" || len(l.Windows) > 0 || l.Weather != nil || l.Tries > 0 {
 		w.group("labour", func() { w.labour(&j.Labour) })
 	}
 	w.surroundings(j)
@@ -79,6 +79,8 @@ func (w *writer) event(e *Event) {
 	w.texts("address", e.Address)
 	w.text("tax_place", e.Place)
 	w.text("site_contact", e.Contact)
+	w.text("access", e.Access)
+	w.text("parking", e.Parking)
 }
 
 func (w *writer) dates(d *Dates) {
@@ -152,7 +154,29 @@ func (w *writer) labour(l *Labour) {
 		w.whole("crew", c.Crew)
 		w.whole("days", c.Days)
 		w.number("worked", c.Worked)
+		w.whole("crews", c.Crews)
+		w.clock("from", c.From)
+		w.clock("until", c.Until)
+		w.clock("ready", c.Ready)
+		w.clock("inspect", c.Inspect)
+		w.flag("stay", c.Stay)
 	})
+	if l.Weather != nil {
+		w.group("weather", func() {
+			if l.Weather.Temperature != nil {
+				w.field("temperature", exactText(l.Weather.Temperature))
+			}
+			w.field("humidity", l.Weather.Humidity.String())
+		})
+	}
+	w.whole("tries", l.Tries)
+}
+
+// clock writes a time of day that is given.
+func (w *writer) clock(name string, at unit.Clock) {
+	if at != 0 {
+		w.field(name, `"`+exactText(at)+`"`)
+	}
 }
 
 // field writes one field on one line.

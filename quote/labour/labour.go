@@ -12,6 +12,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/quote/job"
+	"tentwright/quote/lift"
 	"tentwright/quote/load"
 	"tentwright/quote/parts"
 )
@@ -46,6 +47,7 @@ type Task struct {
 	Sites  []string     // keys of the site factors that apply
 	Factor money.Number // their product, to four places
 	Hours  money.Number // person-hours, to two places
+	Least  int          // people that the task needs: its rule's, or more because of what it lifts
 }
 
 // Window is a stretch of work by one crew, per person.
@@ -78,8 +80,8 @@ type SkillHours struct {
 }
 
 // Estimate works out the hours of a job.
-func Estimate(c *catalog.Catalog, j *job.Job, p *parts.Result, plan *load.Plan) *Result {
-	e := &estimator{c: c, j: j, p: p, plan: plan, r: &Result{}}
+func Estimate(c *catalog.Catalog, j *job.Job, p *parts.Result, plan *load.Plan, lifts *lift.Result) *Result {
+	e := &estimator{c: c, j: j, p: p, plan: plan, lifts: lifts, r: &Result{}}
 	e.counts()
 	e.sites()
 	e.tasks()
@@ -89,11 +91,12 @@ func Estimate(c *catalog.Catalog, j *job.Job, p *parts.Result, plan *load.Plan) 
 }
 
 type estimator struct {
-	c    *catalog.Catalog
-	j    *job.Job
-	p    *parts.Result
-	plan *load.Plan
-	r    *Result
+	c     *catalog.Catalog
+	j     *job.Job
+	p     *parts.Result
+	plan  *load.Plan
+	lifts *lift.Result
+	r     *Result
 }
 
 // counts adds what is known only now: trips, weights, tagged parts.
@@ -234,7 +237,8 @@ func (e *estimator) driven(rule *catalog.LabourRule) []*parts.Count {
 // task applies a rule to a count, slowed by the site that the count is of.
 func (e *estimator) task(rule *catalog.LabourRule, count *parts.Count) Task {
 	t := Task{Key: rule.ID + "/" + count.Key, Rule: rule, Tent: count.Tent, Window: e.window(rule.Phase),
-		Count: count.Key, Amount: count.Amount, Factor: money.One}
+		Count: count.Key, Amount: count.Amount, Factor: money.One,
+		Least: max(rule.Crew, e.lifts.Smallest(rule, count.Tent))}
 	for _, kind := range rule.Factors {
 		key, factor := e.site(kind, count.Tent)
 		if key != "" {

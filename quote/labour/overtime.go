@@ -15,7 +15,7 @@ func (e *estimator) windows() {
 			if t := &e.r.Tasks[k]; t.Window == w.Spec.ID {
 				hours = append(hours, t.Hours)
 				if t.Hours.IsPositive() {
-					w.Smallest = max(w.Smallest, t.Rule.Crew)
+					w.Smallest = max(w.Smallest, t.Least)
 				}
 			}
 		}
