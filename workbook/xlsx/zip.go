@@ -9,8 +9,10 @@ import (
 	"hash/crc32"
 	"io"
 	"io/fs"
+	"path"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 	"sync/atomic"
 )
@@ -146,6 +148,11 @@ func (p *press) pack(from part, finish finisher) (packedPart, error) {
 		}
 		p.room = data
 	}
+	head := zip.FileHeader{Name: from.name, Method: zip.Deflate, ModifiedDate: epoch, CRC32: crc32.ChecksumIEEE(data), UncompressedSize64: uint64(len(data))}
+	if isPicture(from.name) {
+		head.Method, head.CompressedSize64 = zip.Store, uint64(len(data))
+		return packedPart{head, bytes.Clone(data)}, nil
+	}
 	p.packed.Reset()
 	p.w.Reset(&p.packed)
 	if _, err := p.w.Write(data); err != nil {
@@ -155,6 +162,12 @@ func (p *press) pack(from part, finish finisher) (packedPart, error) {
 		return packedPart{}, err
 	}
 	out := bytes.Clone(p.packed.Bytes())
-	return packedPart{data: out, head: zip.FileHeader{Name: from.name, Method: zip.Deflate, ModifiedDate: epoch,
-		CRC32: crc32.ChecksumIEEE(data), CompressedSize64: uint64(len(out)), UncompressedSize64: uint64(len(data))}}, nil
+	head.CompressedSize64 = uint64(len(out))
+	return packedPart{head, out}, nil
+}
+
+// isPicture tells whether a part is compressed by its own format, so that to do
+// so again takes time and saves nothing.
+func isPicture(name string) bool {
+	return slices.Contains([]string{".png", ".jpg", ".jpeg"}, strings.ToLower(path.Ext(name)))
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -18,6 +19,7 @@ type quoteFlags struct {
 	calendar       string // of dates
 	plan           string // drawing of the site
 	force, json    bool
+	seconds        int      // to look for a crew plan
 	without        []string // stages left out
 	phone          phone
 }
@@ -72,6 +74,7 @@ func (f *quoteFlags) flags(flags *pflag.FlagSet) {
 	flags.StringVar(&f.customer, "customer", "", "write the customer's own file, without anything internal, to `FILE.xlsx`")
 	flags.StringVar(&f.calendar, "calendar", "", calendarHelp)
 	flags.StringVar(&f.plan, "plan", "", planHelp)
+	flags.IntVar(&f.seconds, "seconds", 0, secondsHelp)
 	flags.BoolVar(&f.force, "force", false, "replace files that exist already")
 	flags.BoolVar(&f.json, "json", false, "print the whole quote as JSON; no workbook unless -o names one")
 	flags.StringSliceVar(&f.without, "without", nil, "leave out `STAGES` of the workbook, to measure the others: "+recordStage+" is what requote needs, "+planStage+" the picture of the site plan")
@@ -92,7 +95,7 @@ func (a *app) quoteFile(path string, f *quoteFlags) error {
 			f.book = quoteName(path)
 		}
 	}
-	return a.deliver(q, f, summary(q), append(s.paths(), file.path))
+	return a.deliver(q, f, summary, append(s.paths(), file.path))
 }
 
 // quotePhone quotes a job from flags.
@@ -116,11 +119,15 @@ func (a *app) quotePhone(f *quoteFlags) error {
 	if err != nil {
 		return err
 	}
-	return a.deliver(q, f, screen(q), s.paths())
+	return a.deliver(q, f, screen, s.paths())
 }
 
 // deliver writes the files asked for and prints the result.
-func (a *app) deliver(q *quote.Quote, f *quoteFlags, text []string, inputs []string) error {
+func (a *app) deliver(q *quote.Quote, f *quoteFlags, text func(*quote.Quote) []string, inputs []string) error {
+	q, err := a.think(q, time.Duration(f.seconds)*time.Second)
+	if err != nil {
+		return err
+	}
 	files, err := f.files(q)
 	if err != nil {
 		return err
@@ -135,7 +142,7 @@ func (a *app) deliver(q *quote.Quote, f *quoteFlags, text []string, inputs []str
 	if f.json {
 		return a.json(q.Report())
 	}
-	for _, line := range text {
+	for _, line := range text(q) {
 		a.printf("%s\n", line)
 	}
 	a.wrote(files)

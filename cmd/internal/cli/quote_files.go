@@ -28,6 +28,9 @@ func (f *quoteFlags) fit(cmd *cobra.Command, args []string) error {
 	case f.phone.save != "" && !endsIn(f.phone.save, jobEndings()...):
 		return misuse("name a file ending in .yaml", "--save %q is not the name of a job file", f.phone.save)
 	}
+	if err := secondsFit(f.seconds); err != nil {
+		return err
+	}
 	if err := bookNamed("-o", f.book); err != nil {
 		return err
 	}
