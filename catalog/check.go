@@ -113,6 +113,8 @@ func (c *Catalog) check(f *files, form *source.Form, list *diag.List) {
 	k.checkItems()
 	k.checkFamilies()
 	k.checkLabour()
+	k.checkSpread()
+	k.checkSharing()
 	k.checkRates()
 	k.checkFleet()
 	k.checkMore()
@@ -132,6 +134,12 @@ func (k *checker) checkMore() {
 	}
 	if k.c.Calendar != nil {
 		k.checkCalendar()
+	}
+	if k.c.Crew != nil {
+		k.checkCrew()
+		k.checkLifting()
+		k.checkCrewPoints()
+		k.checkDuty()
 	}
 }
 

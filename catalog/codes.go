@@ -35,4 +35,13 @@ const (
 	NoEnergy       = "no-energy"        // a heater's fuel does not say how much heat is in it
 	PowerBelow     = "power-below"      // of two figures of heat and power, the larger one is the smaller
 	RuleLoad       = "rule-load"        // a rule takes a part along that takes current
+	LongPoints     = "long-points"      // more for the crew lead to look at than one page holds
+	BadLift        = "bad-lift"         // a way of lifting that is not measured, or a table of lifting that allows more for less
+	BadRaising     = "bad-raising"      // a jack without people, or more people with it than without
+	BadDuty        = "bad-duty"         // a rule of driving hours that forbids nothing, or everything
+	BadCrewDay     = "bad-crew-day"     // a window of work without a day of its own, or a day that cannot be
+	BadBreak       = "bad-break"        // breaks that do not follow each other
+	BadDaylight    = "bad-daylight"     // light that ends before it begins, or of some months only
+	BadMost        = "bad-most"         // at most fewer people than at least
+	BadSpread      = "bad-spread"       // minutes that do not rise from optimistic to pessimistic
 )

@@ -72,15 +72,17 @@ type Spread struct {
 // lifts together.
 type Lifting struct {
 	Where     source.Where
-	Frequency []FrequencyRow `yaml:"frequency"` // multipliers; none: no lift is judged
+	Frequency []FrequencyRow `yaml:"frequency"` // multipliers, rising; none: no lift is judged
+	Poor      *PoorGrip      `yaml:"poor_grip"` // none: no lift with a poor grip is judged
 	Lifts     []Lift         `yaml:"lifts,required"`
-	Team      []TeamShare    `yaml:"team"`  // none: nobody says what several lift together
-	Rules     []string       `yaml:"rules"` // labour rules that carry every part by hand, so that their smallest crew follows
+	Team      []TeamShare    `yaml:"team"`  // rising; none: nobody says what several lift together
+	Rules     []string       `yaml:"rules"` // labour rules whose smallest crew follows: those that are counted by a tag carry the parts with it, the others every part
 }
 
 // FrequencyRow is the frequency multiplier for so many lifts a minute, by how
 // long the lifting lasts and by where it begins: below 75 cm (30 in), or there
-// and above.
+// and above. A number between two rows takes the later one; beyond the last
+// row nothing may be lifted.
 type FrequencyRow struct {
 	Where     source.Where
 	PerMinute money.Number   `yaml:"per_minute,required" min:"0.2" max:"20"`
@@ -90,8 +92,17 @@ type FrequencyRow struct {
 	Demo      bool           `yaml:"demo"`
 }
 
-// Lift is how pieces or packs of some kind are lifted. The first lift of the
-// list that names a part, its use or its kind of pack holds for it.
+// PoorGrip is the coupling multiplier of what is hard to hold. Those of a good
+// and of a fair grip are in the equation.
+type PoorGrip struct {
+	Where  source.Where
+	Times  money.Number `yaml:"times,required" min:"0" max:"1"`
+	Source string       `yaml:"source" long:"250"`
+	Demo   bool         `yaml:"demo"`
+}
+
+// Lift is how pieces or packs of some kind are lifted. A lift that names the
+// part comes before one for its kind of pack.
 type Lift struct {
 	Where      source.Where
 	ID         string       `yaml:"id,required" long:"60"`
@@ -99,11 +110,11 @@ type Lift struct {
 	Parts      []string     `yaml:"parts"`
 	Packs      []string     `yaml:"packs" enum:"loose|bundle|bag|pail|crate|rack|pallet|roll|case|cage"`
 	Whole      bool         `yaml:"whole_pack"`                     // the full pack is lifted, not piece by piece
-	Machine    bool         `yaml:"machine"`                        // a machine or a trolley lifts it: nobody does by hand
-	Horizontal unit.Length  `yaml:"horizontal"`                     // hands from the ankles
+	Machine    bool         `yaml:"machine"`                        // a machine or wheels lift it: nobody does by hand, and nothing below is asked
+	Horizontal unit.Length  `yaml:"horizontal"`                     // hands from the ankles, the farther of both ends
 	From       unit.Length  `yaml:"from"`                           // height of the hands where the lift begins
 	To         unit.Length  `yaml:"to"`                             // and ends
-	Angle      int          `yaml:"angle" min:"0" max:"180"`        // twist, in degrees
+	Angle      int          `yaml:"angle" min:"0" max:"180"`        // twist, in degrees, the greater of both ends
 	PerMinute  money.Number `yaml:"per_minute" min:"0" max:"20"`    // lifts
 	Hours      int          `yaml:"hours" min:"1" max:"8"`          // that the lifting lasts: 1, 2 or 8
 	Coupling   string       `yaml:"coupling" enum:"good|fair|poor"` // grip
@@ -169,3 +180,12 @@ type CrewPoint struct {
 	What  string `yaml:"what,required" long:"250"`
 	Needs string `yaml:"needs" enum:"stakes|ballast|tents|walls|heaters|power|stage"` // only where the job has any
 }
+
+// What a point can be for, beside [NeedsStakes] and [NeedsTents].
+const (
+	NeedsBallast = "ballast"
+	NeedsWalls   = "walls"
+	NeedsHeaters = "heaters"
+	NeedsPower   = "power" // something that takes or gives current
+	NeedsStage   = "stage"
+)

@@ -54,6 +54,7 @@ func (q *Quote) check() {
 	q.checkEgress()
 	q.checkPower()
 	q.checkDates()
+	q.checkSchedule()
 	q.checkPlan()
 	q.checkStock()
 	q.checkSizes()

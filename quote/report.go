@@ -25,7 +25,7 @@ func (q *Quote) Report() Report {
 		Out: r.way(&q.Load.Out), Back: r.way(&q.Load.Back),
 		Tasks: each(q.Labour.Tasks, r.task), Windows: each(q.Labour.Windows, r.window), Skills: each(q.Labour.Skills, r.skill),
 		Lines: each(q.Price.Lines, r.line), Taxes: each(q.Price.Taxes, r.tax), Dates: r.days(), Occupancy: r.occupancy(),
-		Anchorage: r.anchorage(), SitePlan: r.plan(), Power: r.power(),
+		Anchorage: r.anchorage(), SitePlan: r.plan(), Power: r.power(), Schedule: r.schedule(), Lifts: r.lifts(),
 	}
 }
 

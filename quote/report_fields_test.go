@@ -21,7 +21,7 @@ const everyField = `
 number: 2026-077
 revision: 3
 customer: {name: Weir Rowers, contact: the boatman, address: [3 Weir Lane, Larkmere], phone: 555-0101, email: row@weir.example, class: trade, tax_exempt: yes}
-event: {name: Regatta, guests: 90, use: tables, address: [The Weir Meadow, Larkmere Lock], tax_place: county-ashby, site_contact: the lock keeper}
+event: {name: Regatta, guests: 90, use: tables, address: [The Weir Meadow, Larkmere Lock], tax_place: county-ashby, site_contact: the lock keeper, access: over the lock, parking: behind the mill}
 dates: {quoted: 2026-05-01, signed: 2026-05-04, deliver: 2026-06-10, event_from: 2026-06-12, event_to: 2026-06-13, strike: 2026-06-14, collect: 2026-06-16, charged_days: 4}
 tents:
   - {id: bar, family: hip, size: 20x40, name: Bar tent}
@@ -53,7 +53,9 @@ plot:
 delivery: {zone: far, distance: 17 mi, loadings: [timed, saturday], free: yes}
 labour:
   charge: included
-  windows: [{window: install, crew: 9, days: 2, worked: 6.5}]
+  windows: [{window: install, crew: 9, days: 2, worked: 6.5, crews: 3, from: "08:10", until: "20:20", ready: "15:40", inspect: "16:50", stay: yes}]
+  weather: {temperature: 93 F, humidity: 61}
+  tries: 37
 discount: {percent: 2.5, reason: old friends}
 show_prices: section
 payments: [{date: 2026-05-09, amount: 321.5, note: by cheque}]
@@ -69,7 +71,7 @@ var counterparts = map[string]string{
 	"customer.phone": "job.customer_phone", "customer.email": "job.customer_email", "customer.class": "job.customer_class",
 	"customer.tax_exempt": "job.tax_exempt",
 	"event.name":          "job.event", "event.guests": "job.guests", "event.address": "job.event_address",
-	"event.tax_place": "job.tax_place", "event.site_contact": "job.site_contact",
+	"event.tax_place": "job.tax_place", "event.site_contact": "job.site_contact", "event.access": "job.access", "event.parking": "job.parking",
 	"dates.quoted": "job.dates.quoted", "dates.deliver": "job.dates.deliver", "dates.event_from": "job.dates.event_from",
 	"dates.event_to": "job.dates.event_to", "dates.strike": "job.dates.strike", "dates.collect": "job.dates.collect",
 	"dates.charged_days": "job.dates.charged_days",
@@ -92,6 +94,9 @@ var counterparts = map[string]string{
 	"plot.obstacles.depth": "job.plot.obstacles.depth", "plot.obstacles.radius": "job.plot.obstacles.radius",
 	"labour.charge": "job.labour_charge", "labour.windows.window": "windows.window", "labour.windows.crew": "windows.crew",
 	"labour.windows.days": "windows.days", "labour.windows.worked": "windows.worked_before",
+	"labour.windows.crews": "job.hours.crews", "labour.windows.from": "job.hours.from", "labour.windows.until": "job.hours.until",
+	"labour.windows.ready": "job.hours.ready", "labour.windows.inspect": "job.hours.inspect", "labour.windows.stay": "job.hours.stay",
+	"labour.weather.temperature": "job.weather.temperature", "labour.weather.humidity": "job.weather.humidity", "labour.tries": "job.tries",
 	"discount.percent": "job.discount_percent", "discount.reason": "job.discount_reason", "show_prices": "job.show_prices",
 	"payments.date": "job.payments.date", "payments.amount": "job.payments.amount", "payments.note": "job.payments.note",
 	"notes": "job.notes", "office_notes": "job.office_notes",
@@ -197,6 +202,8 @@ func words(v reflect.Value) ([]string, bool) {
 	case money.Number:
 		text = x.String()
 	case unit.Date:
+		text = x.String()
+	case unit.Clock:
 		text = x.String()
 	case unit.Speed:
 		text = money.Round(money.Float(x.MilesPerHour()), 2).String()

@@ -16,12 +16,13 @@ func (r reporter) job() ReportJob {
 	who, event := &j.Customer, &j.Event
 	out := ReportJob{Number: j.Number, Revision: j.Revision,
 		Customer: who.Name, Contact: who.Contact, Address: list(who.Address), Phone: who.Phone, Email: who.Email, Class: j.Class(c).ID, Exempt: who.Exempt,
-		Event: event.Name, Guests: event.Guests, Use: event.Use, Venue: list(event.Address), Place: event.Place, OnSite: event.Contact, Dates: r.dates(),
+		Event: event.Name, Guests: event.Guests, Use: event.Use, Venue: list(event.Address), Place: event.Place, OnSite: event.Contact, Access: event.Access, Parking: event.Parking, Dates: r.dates(),
 		Distance: exact(parts.Distance(c, j.Delivery.Distance)), Zone: j.Zone(c).ID, Free: j.Delivery.Free, Loadings: list(j.Delivery.Loadings),
 		Site: []ReportChoice{}, Labour: "charged", Discount: exact(j.Discount.Percent), Reason: j.Discount.Reason, Show: j.ShowPrices(c),
 		Payments: each(j.Payments, r.payment), Notes: j.Notes, Internal: j.Internal}
 	out.Wind = ReportWind{Gust: r.speed(j.Wind.Gust), Terrain: j.Wind.Terrain}
 	out.Heat, out.Power, out.Plot = r.warmth(j.Heat), r.supply(j.Power), r.plot(j.Plot)
+	out.Hours, out.Weather, out.Tries = each(j.Labour.Windows, r.hours), r.weather(j.Labour.Weather), j.Labour.Tries
 	if price.Included(j) {
 		out.Labour = j.Labour.Charge
 	}

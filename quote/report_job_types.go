@@ -21,6 +21,8 @@ type ReportJob struct {
 	Venue    []string        `json:"event_address"` // line by line
 	Place    string          `json:"tax_place"`
 	OnSite   string          `json:"site_contact"`
+	Access   string          `json:"access"`
+	Parking  string          `json:"parking"`
 	Dates    ReportDates     `json:"dates"`
 	Distance json.Number     `json:"distance"` // one way
 	Zone     string          `json:"delivery_zone"`
@@ -32,6 +34,9 @@ type ReportJob struct {
 	Power    *ReportSupply   `json:"power,omitempty"`
 	Plot     *ReportPlot     `json:"plot,omitempty"`
 	Labour   string          `json:"labour_charge"` // charged or included
+	Hours    []ReportHours   `json:"hours"`         // of the windows that the job says something of
+	Weather  *ReportWeather  `json:"weather,omitempty"`
+	Tries    int             `json:"tries"` // schedules to be made; 0 leaves it to the shop
 	Discount json.Number     `json:"discount_percent"`
 	Reason   string          `json:"discount_reason"`
 	Show     string          `json:"show_prices"` // to the customer: line, section or total
@@ -113,6 +118,24 @@ type ReportPlace struct {
 	X    json.Number `json:"x"`
 	Y    json.Number `json:"y"`
 	Turn string      `json:"turn"` // degrees against the clock
+}
+
+// ReportHours is what the job says of the crews and times of a window of work.
+// Times are of the day, such as 07:30; empty where the job says none.
+type ReportHours struct {
+	Window  string `json:"window"`
+	Crews   int    `json:"crews"` // 0 and 1: all work as one
+	From    string `json:"from"`
+	Until   string `json:"until"`
+	Ready   string `json:"ready"`
+	Inspect string `json:"inspect"`
+	Stay    bool   `json:"stay"`
+}
+
+// ReportWeather is what the crew must work in.
+type ReportWeather struct {
+	Temperature json.Number `json:"temperature"`
+	Humidity    json.Number `json:"humidity"` // relative, in percent
 }
 
 // ReportPayment is money received.

@@ -13,9 +13,9 @@ import (
 // The names of a report and their order are what other programs rely on: one
 // may be added, none may change or go. A name with ? is left out where empty.
 const reportNames = `
-Report: shop demonstration_prices currency units job totals checks tents orders counts needs parts out back tasks windows skills price_lines taxes dates occupancy anchorage? site_plan power
+Report: shop demonstration_prices currency units job totals checks tents orders counts needs parts out back tasks windows skills price_lines taxes dates occupancy anchorage? site_plan power schedule? lifts
 ReportUnits: length distance area weight volume speed force pressure
-ReportJob: number revision customer customer_contact customer_address customer_phone customer_email customer_class tax_exempt event guests use event_address tax_place site_contact dates distance delivery_zone delivery_free loadings site wind heat? power? plot? labour_charge discount_percent discount_reason show_prices payments notes office_notes
+ReportJob: number revision customer customer_contact customer_address customer_phone customer_email customer_class tax_exempt event guests use event_address tax_place site_contact access parking dates distance delivery_zone delivery_free loadings site wind heat? power? plot? labour_charge hours weather? tries discount_percent discount_reason show_prices payments notes office_notes
 ReportDates: quoted signed? deliver event_from event_to strike collect charged_days days_out
 ReportChoice: key option factor
 ReportWind: gust terrain
@@ -23,6 +23,8 @@ ReportWarmth: inside outside hours tents
 ReportSupply: source distance hours
 ReportPlot: width depth north obstacles
 ReportObstacle: name kind? x y width depth radius
+ReportHours: window crews from until ready inspect stay
+ReportWeather: temperature humidity
 ReportPayment: date amount note
 ReportTotals: hire subtotal tax total deposit balance received due cost margin margin_percent hours valid_until balance_by
 ReportCheck: key title state value limit rule advice
@@ -72,6 +74,21 @@ ReportOn: part count
 ReportGear: item kind needed ordered planned
 ReportFuel: item heat_an_hour generators_an_hour needed ordered planned
 ReportPlannedItem: item quantity why
+ReportSchedule: windows cautions
+ReportCrewPlan: window crews leads days_asked finish ready_by inspection? minutes minutes_at_least person_minutes_at_tasks person_minutes_paid person_minutes_idle plans_compared critical_chain days tasks people crew_sizes spread?
+ReportMoment: day date? at
+ReportShift: day date call arrive leave end breaks
+ReportBreak: name from to paid
+ReportStint: key kind name tent? crew hands minutes start finish spells people critical after
+ReportSpell: day from to
+ReportPerson: number crew lead driver drives? rides_in? skills days
+ReportOwnShift: call end minutes_at_tasks minutes_paid
+ReportSize: people days nights finish in_time person_minutes_paid person_minutes_overtime wages beds cost asked cheapest
+ReportSpread: runs half_sure ninety_sure mean_minutes standard_deviation in_time_percent
+ReportCrewCaution: key window? text source? severe
+ReportLifts: parts unjudged raises missing
+ReportLift: part lift count pieces_together machine weight limit_of_one horizontal vertical distance asymmetry frequency coupling index people
+ReportRaise: key tent raising side legs jacks by_jacks people
 `
 
 func TestReportNames(t *testing.T) {

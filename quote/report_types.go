@@ -32,6 +32,8 @@ type Report struct {
 	Anchorage *ReportAnchorage `json:"anchorage,omitempty"` // where the shop has an anchors file
 	SitePlan  ReportPlan       `json:"site_plan"`
 	Power     ReportPower      `json:"power"`
+	Schedule  *ReportSchedule  `json:"schedule,omitempty"` // where the shop has a crew file
+	Lifts     ReportLifts      `json:"lifts"`
 }
 
 // ReportUnits names the units of a report's figures, such as "ft" and "lb".

@@ -53,6 +53,7 @@ func workbookChecks() []quote.Check {
 		{Key: "requote lines", Title: "Added lines: parts, hours and vehicles do not have them yet", Advice: "quote the job again"},
 		{Key: "added lines", Title: "Added lines with an id that the Price List does not have", Severe: true, Advice: "choose an id of the list; such a line counts nothing"},
 		{Key: "requote site", Title: "Surfaces chosen anew where stakes can be driven instead of ballast, or the other way round", Advice: "quote the job again; anchors must follow"},
+		{Key: "requote schedule", Title: "People, days, hours, dates or pay that the schedule was not made for", Advice: "quote the job again so that the schedule follows; see the red rows on Schedule"},
 		{Key: "requote zone", Title: "Distance beyond every delivery zone", Severe: true, Advice: "name a zone on Rates, or give one there no limit"},
 		{Key: "parts on vehicles", Title: "Parts counted but on no vehicle", Severe: true, Advice: "quote the job again so that vehicles are chosen anew"},
 	}
@@ -139,7 +140,7 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 		return "SUMIFS(need_quantity,need_tags," + tagPattern(quote.ChairTag) + ")", "job_guests"
 	}
 	for _, of := range []func(kind, rest string) (string, string, bool){
-		l.anchorFormulas, l.egressFormulas, l.powerFormulas, l.datesFormulas} {
+		l.anchorFormulas, l.egressFormulas, l.powerFormulas, l.datesFormulas, l.scheduleFormulas} {
 		if is, limit, ok := of(kind, rest); ok {
 			return is, limit
 		}

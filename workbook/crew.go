@@ -14,8 +14,10 @@ import (
 func (l *layout) crewHours() {
 	s := l.sheet(SheetCrew, "Person-hours by task. Change crews and days here, minutes and pay on Rates; note what each task took.", sheet.TabCrew, true)
 	l.windowTable(s)
+	l.siteHours(s)
 	l.skillTable(s)
 	l.phaseTable(s)
+	l.lifting(s)
 	l.taskTable(s)
 	s.FreezeRows = 2
 	// Rule and key are for formulas.
@@ -196,7 +198,8 @@ func (l *layout) taskTable(s *sheet.Sheet) {
 }
 
 // taskRow writes labour.TaskHours as a formula. Minutes and smallest crew are
-// looked up by rule, so that one cell on Rates moves every tent's task.
+// looked up by rule, so that one cell on Rates moves every tent's task; lifting
+// may ask for more people.
 func (l *layout) taskRow(t *table, task *labour.Task) {
 	row := t.next()
 	at := func(id string) string { return t.at(id, row) }
@@ -204,14 +207,14 @@ func (l *layout) taskRow(t *table, task *labour.Task) {
 	driver, _ := catalog.FindDriver(task.Rule.Driver)
 	smallest := 0
 	if task.Hours.IsPositive() {
-		smallest = task.Rule.Crew
+		smallest = task.Least
 	}
 	hours := "IF(" + at("amount") + ">0,ROUND((" + at("amount") + "*" + at("minutes") + "+" + at("fixed") + ")*" + at("factor") + "/60,2),0)"
 	t.add(text(task.Rule.Name), text(task.Rule.Phase), text(task.Tent), text(task.Window), text(task.Rule.Skill),
 		formula(l.countFormula(task.Count), task.Amount), text(driver.Name),
 		formula("minutes_"+rule, task.Rule.Minutes), formula("fixed_"+rule, task.Rule.Fixed),
 		formula(siteFormula(task.Sites), task.Factor), formula(hours, task.Hours), value(keptCell(l.kept.Actual, task.Key, nil)),
-		formula("IF("+at("hours")+">0,smallest_"+rule+",0)", smallest), text(task.Rule.ID), text(task.Key))
+		formula("IF("+at("hours")+">0,"+l.smallestFormula(task.Rule, task.Tent)+",0)", smallest), text(task.Rule.ID), text(task.Key))
 }
 
 // worked is the hours that the tasks of a window took, of those that are known;

@@ -42,6 +42,8 @@ func JobFields() []JobField {
 		{Name: "job_guests", Path: "event.guests", Label: "Guests", Explain: "as many as the tents and chairs are for", Whole: func(j *job.Job) *int { return &j.Event.Guests }},
 		{Name: "job_event_address", Path: "event.address", Label: "Place", Explain: "where to deliver; lines with commas between", List: func(j *job.Job) *[]string { return &j.Event.Address }},
 		{Name: "job_event_contact", Path: "event.site_contact", Label: "Contact on site", Explain: "who opens the gate", Text: text(250, func(j *job.Job) *string { return &j.Event.Contact })},
+		{Name: "job_event_access", Path: "event.access", Label: "Access", Explain: "the way in: gate, width, hours, keys", Text: text(250, func(j *job.Job) *string { return &j.Event.Access })},
+		{Name: "job_event_parking", Path: "event.parking", Label: "Parking", Explain: "where vehicles stand once they are unloaded", Text: text(250, func(j *job.Job) *string { return &j.Event.Parking })},
 		{Name: "job_tax_place", Path: "event.tax_place", Label: "Place for tax", Explain: "a place that the shop's taxes name", Counted: true, Text: text(250, func(j *job.Job) *string { return &j.Event.Place })},
 		{Name: "job_date_quoted", Path: "dates.quoted", Label: "Quoted on", Counted: true, Day: func(j *job.Job) *unit.Date { return &j.Dates.Quoted }},
 		{Name: "job_date_signed", Path: "dates.signed", Label: "Order signed", Explain: "empty: not yet", None: true, Day: func(j *job.Job) *unit.Date { return &j.Dates.Signed }},

@@ -24,6 +24,7 @@ type Kept struct {
 	Riders map[string]int          // people, by the key of a trip of either way
 	Actual map[string]money.Number // hours, by the key of a task
 	Done   map[string]bool         // by the key of a date
+	Names  map[string]any          // text or number, by the key of a person of the crew
 }
 
 // keptCell is the cell of what was typed for a key; as laid out where nothing

@@ -21,7 +21,7 @@ import (
 func drawKept(q *quote.Quote, seed uint64) workbook.Kept {
 	r := rand.New(rand.NewPCG(seed, 7))
 	k := workbook.Kept{Loaded: map[string]int{}, Tag: map[string]any{}, Counted: map[string]int{}, Damaged: map[string]int{}, Wet: map[string]string{},
-		Each: map[string]money.Number{}, Riders: map[string]int{}, Actual: map[string]money.Number{}}
+		Each: map[string]money.Number{}, Riders: map[string]int{}, Actual: map[string]money.Number{}, Names: map[string]any{}}
 	for _, line := range workbook.PickLines(q) {
 		if r.IntN(3) == 0 {
 			k.Loaded[line.Key] = max(0, line.Quantity+r.IntN(9)-4)
@@ -53,6 +53,14 @@ func drawKept(q *quote.Quote, seed uint64) workbook.Kept {
 		for i := range m.Trips {
 			if trip := &m.Trips[i]; trip.Tow == "" && r.IntN(2) == 0 {
 				k.Riders[trip.Key] = r.IntN(21)
+			}
+		}
+	}
+	for i := range q.Crew.Windows {
+		w := &q.Crew.Windows[i]
+		for n := range w.People {
+			if key := fmt.Sprintf("%s.%d", w.Labour.Spec.ID, n+1); r.IntN(2) == 0 {
+				k.Names[key] = []any{"Ann Weir", 12.0, "=1+1"}[r.IntN(3)]
 			}
 		}
 	}

@@ -11,6 +11,8 @@
 //	Heat and Power   heaters, lights, circuits, generator, cables
 //	Dates            by when each thing must be done
 //	Site Plan        the plot, drawn to scale
+//	Schedule         who does what and when, a page for each day
+//	Crew Sheet       one page that the crew lead takes along
 //	Crew Hours       tasks, windows of work, overtime
 //	Truck Manifest   vehicles, load order, out and back
 //	Pick List        what is pulled, by the walking order of the yard
@@ -45,6 +47,8 @@ const (
 	SheetPower     = "Heat and Power"
 	SheetDates     = "Dates"
 	SheetPlan      = "Site Plan"
+	SheetSchedule  = "Schedule"
+	SheetCrewSheet = "Crew Sheet"
 	SheetCrew      = "Crew Hours"
 	SheetManifest  = "Truck Manifest"
 	SheetPick      = "Pick List"
@@ -99,6 +103,8 @@ func LayoutWith(q *quote.Quote, o Options) *sheet.Book {
 	l.pickList()
 	l.manifest()
 	l.crewHours()
+	l.schedule()
+	l.crewSheet()
 	l.returns()
 	l.quoteSheet()
 	l.checks()
@@ -109,7 +115,7 @@ func LayoutWith(q *quote.Quote, o Options) *sheet.Book {
 	if texts := record(); texts != nil {
 		l.recordSheet(texts)
 	}
-	l.order(SheetQuote, SheetChanges, SheetJob, SheetDates, SheetBuild, SheetRates, SheetPlan, SheetAnchor, SheetOccupancy, SheetPower, SheetCrew, SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts, SheetRecord)
+	l.order(SheetQuote, SheetChanges, SheetJob, SheetDates, SheetBuild, SheetRates, SheetPlan, SheetAnchor, SheetOccupancy, SheetPower, SheetSchedule, SheetCrewSheet, SheetCrew, SheetManifest, SheetPick, SheetReturn, SheetChecks, SheetPrices, SheetCounts, SheetParts, SheetRecord)
 	return l.book
 }
 

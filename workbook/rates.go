@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"tentwright/catalog"
 	"tentwright/quote/parts"
 	"tentwright/quote/price"
 	"tentwright/workbook/sheet"
@@ -13,14 +12,24 @@ import (
 // itoa is a whole number as formulas write it.
 func itoa(n int) string { return strconv.Itoa(n) }
 
-// rateCols is the width of the sheet in columns.
-const rateCols = 7
+// rateCols is the printed width of the sheet in columns: one more where minutes
+// spread.
+func (l *layout) rateCols() int {
+	if l.q.Catalog.Crew != nil {
+		return 8
+	}
+	return 7
+}
 
 // rates lays out what the manager edits: everything here is an input with a
 // name, or follows from the inputs beside it.
 func (l *layout) rates() {
 	s := l.sheet(SheetRates, "Change the cells with a frame and a light ground; every other sheet follows.", sheet.TabOffice, false)
-	for _, w := range []float64{30, 34, 12, 12, 12, 12, 14} {
+	widths := []float64{30, 34, 12, 12, 12, 12, 14}
+	if l.q.Catalog.Crew != nil {
+		widths = []float64{30, 32, 11, 11, 11, 11, 13, 9, 20, 10, 10}
+	}
+	for _, w := range widths {
 		s.Columns = append(s.Columns, sheet.Column{Width: w})
 	}
 	l.jobTerms(s)
@@ -33,7 +42,8 @@ func (l *layout) rates() {
 	l.deliveryRates(s)
 	l.minuteRates(s)
 	s.TitleRows = [2]int{1, 1}
-	keepBands(s, rateCols)
+	keepBands(s, l.rateCols())
+	s.PrintArea = &sheet.Range{R1: 1, C1: 1, R2: len(s.Rows), C2: l.rateCols()}
 	s.FreezeRows = 2
 }
 
@@ -107,7 +117,7 @@ func yesNo() sheet.Validation { return sheet.Validation{Kind: sheet.List, Source
 func (l *layout) jobTerms(s *sheet.Sheet) {
 	c, j, r := l.q.Catalog, l.q.Job, &l.q.Catalog.Rates
 	distance := "distance one way in " + l.sys.DistanceUnit()
-	band(s, "This job", rateCols)
+	band(s, "This job", l.rateCols())
 	l.settings(s, []setting{
 		{"job_days", "Charged days", "days that are paid for; days out may be more", l.q.Price.Days, sheet.Whole, wholes(1, 400)},
 		{"job_distance", "Distance", distance, float(parts.Distance(c, j.Delivery.Distance)), sheet.Num1, amounts()},
@@ -118,7 +128,7 @@ func (l *layout) jobTerms(s *sheet.Sheet) {
 		{"job_delivery_charged", "Delivery charged", "No if the customer collects, or it is thrown in", yes(!j.Delivery.Free), sheet.Text, yesNo()},
 		{"job_show", "Prices shown to the customer", "line, section or total", j.ShowPrices(c), sheet.Text, sheet.Validation{Kind: sheet.List, Source: "line,section,total"}},
 	})
-	band(s, "Terms", rateCols)
+	band(s, "Terms", l.rateCols())
 	l.settings(s, []setting{
 		{"rate_waiver", "Damage waiver", "percent of hire", float(r.Waiver), sheet.PercentPoint, percents()},
 		{"rate_deposit", "Deposit", "percent of the total, due with the order", float(c.Company.Quote.Deposit), sheet.PercentPoint, percents()},
@@ -151,7 +161,7 @@ func heads(s *sheet.Sheet, names ...string) {
 // overtime.
 func (l *layout) skillRates(s *sheet.Sheet) {
 	o := &l.q.Catalog.Rates.Overtime
-	band(s, "Hourly rates", rateCols)
+	band(s, "Hourly rates", l.rateCols())
 	heads(s, "Skill", "Id", "Charged", "Cost")
 	for i := range l.q.Catalog.Rates.Skills {
 		k := &l.q.Catalog.Rates.Skills[i]
@@ -180,7 +190,7 @@ func (l *layout) rangeName(name string, s *sheet.Sheet, col, first int) {
 
 // periodRates writes the steps of each period and its factor for this job.
 func (l *layout) periodRates(s *sheet.Sheet) {
-	band(s, "Prices by charged days", rateCols)
+	band(s, "Prices by charged days", l.rateCols())
 	heads(s, "Period", "", "From day", "Times base", "Each later day")
 	for _, p := range l.q.Price.Periods {
 		first := len(s.Rows) + 1
@@ -228,7 +238,7 @@ func (l *layout) areaRates(s *sheet.Sheet) {
 		}
 	}
 	if len(list) > 0 {
-		band(s, "Prices by floor area", rateCols)
+		band(s, "Prices by floor area", l.rateCols())
 		l.settings(s, list)
 	}
 }
@@ -238,7 +248,7 @@ func (l *layout) breakRates(s *sheet.Sheet) {
 	if len(l.q.Catalog.Rates.Breaks) == 0 {
 		return
 	}
-	band(s, "Quantity breaks", rateCols)
+	band(s, "Quantity breaks", l.rateCols())
 	heads(s, "Class", "", "From", "Percent off")
 	for _, class := range l.q.Catalog.Rates.Breaks {
 		first := len(s.Rows) + 1
@@ -259,28 +269,8 @@ func (l *layout) taxRates(s *sheet.Sheet) {
 	if len(l.q.Price.Taxes) == 0 {
 		return
 	}
-	band(s, "Taxes due at the place of the event", rateCols)
+	band(s, "Taxes due at the place of the event", l.rateCols())
 	for _, t := range l.q.Price.Taxes {
 		l.settings(s, []setting{{"tax_" + ident(t.Tax.ID) + "_rate", t.Tax.Name, "percent of what it falls on: " + strings.Join(t.Tax.Classes, ", "), float(t.Tax.Rate), sheet.PercentPoint, percents()}})
 	}
-}
-
-// minuteRates writes the minutes of every labour rule of the shop.
-func (l *layout) minuteRates(s *sheet.Sheet) {
-	band(s, "Task minutes", rateCols)
-	heads(s, "Task", "Counted by", "Minutes each", "Fixed minutes", "Smallest crew", "Skill", "Rule")
-	first := len(s.Rows) + 1
-	for i := range l.q.Catalog.Labour {
-		r := &l.q.Catalog.Labour[i]
-		driver, _ := catalog.FindDriver(r.Driver)
-		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(r.Name), wrap()), in(text(driver.Name), wrap()),
-			in(value(r.Minutes), input(sheet.General)), in(value(r.Fixed), input(sheet.General)), in(value(r.Crew), input(sheet.Whole)),
-			in(text(r.Skill), body(sheet.Text)), in(text(r.ID), sheet.Style{Role: sheet.Key})}})
-		l.cellName("minutes_"+ident(r.ID), s, 3)
-		l.cellName("fixed_"+ident(r.ID), s, 4)
-		l.cellName("smallest_"+ident(r.ID), s, 5)
-	}
-	l.allowDown(s, first, 3, amounts(), "hand-minutes for each of what is counted")
-	l.allowDown(s, first, 4, amounts(), "hand-minutes once, when there is anything to do")
-	l.allowDown(s, first, 5, wholes(1, 200), "people that the task needs at least")
 }

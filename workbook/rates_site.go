@@ -12,7 +12,7 @@ import (
 
 // siteRates writes every degree of every site factor, then what holds here.
 func (l *layout) siteRates(s *sheet.Sheet) {
-	band(s, "Site factors", rateCols)
+	band(s, "Site factors", l.rateCols())
 	heads(s, "Factor", "Degree", "Times", "Id", "Stakes", "", "Key")
 	first := len(s.Rows) + 1
 	for i := range l.q.Catalog.Site {
@@ -30,6 +30,7 @@ func (l *layout) siteRates(s *sheet.Sheet) {
 	}
 	l.allowDown(s, first, 3, sheet.Validation{Kind: sheet.Decimal, Min: "0.1", Max: "10"}, "how much longer the work takes, times")
 	l.rangeName("degree_key", s, 7, first)
+	l.rangeName("degree_name", s, 2, first)
 	l.rangeName("degree_times", s, 3, first)
 	l.rangeName("degree_stakes", s, 5, first)
 	heads(s, "At this site", "", "Times", "Degree", "Stakes", "As counted", "Counted for")

@@ -67,6 +67,10 @@ var fixed = map[string]fixedPair{
 	"site supply":          {bad: look, shop: demoShop, red: warmTent + "power: {source: site, distance: 80 ft}\n", good: warmJob},
 	"light data":           {bad: look, shop: ownAnchors, red: walledJob, then: demoShop, good: walledJob},
 	"open side":            {bad: stop, shop: demoShop, red: "tents: [{id: a, family: hip, size: 20x20, sides: [{side: front, wall: solid}]}]\nheat: {inside: 68 F, outside: 36 F, hours: 8}\n", good: warmJob},
+	"ready":                {bad: stop, shop: demoShop, red: stakedJob + hurried, good: stakedJob},
+	"sure":                 {bad: look, shop: demoShop, red: stakedJob + hurried, good: stakedJob},
+	"crew stops":           {bad: stop, shop: demoShop, red: stakedJob + hurried, good: stakedJob},
+	"crew cautions":        {bad: look, shop: demoShop, red: stakedJob + "\nlabour: {windows: [{window: install, crew: 30}]}", good: stakedJob},
 	"demo":                 {bad: stop, shop: demoShop, red: heaterJob + "}]", then: plainShop, good: redJob},
 }
 
@@ -75,6 +79,9 @@ const (
 	smallPlot = "\nplot: {width: 25 ft, depth: 25 ft}"
 	largePlot = "\nplot: {width: 100 ft, depth: 100 ft, obstacles: [{name: Elm, x: 60 ft, y: 60 ft, radius: 3 ft}]}"
 )
+
+// hurried asks for a tent that stands an hour after the crew is called.
+const hurried = "\nlabour: {windows: [{window: install, crew: 4, ready: \"08:30\"}]}"
 
 // hutPlot is a plot with a building and a vehicle; tents at 30 and 80 ft are
 // clear of both and of the edges.

@@ -28,6 +28,7 @@ var moreKinds = []struct {
 	{"text", typeText}, {"address", typeAddress}, {"days moved", moveDays},
 	{"size", typeSize}, {"eave", typeLeg}, {"side", typeSide}, {"another side", typeSide},
 	{"any degree", typeDegree}, {"charge for a lost piece", typeReplacement}, {"reach of a zone", typeReach},
+	{"minutes of a good day", typeOptimistic}, {"minutes of a bad day", typePessimistic}, {"spread", typeSpread},
 	{"note of a line", typeNote}, {"other item", typeItem}, {"deleted line", deleteLine}, {"copied line", copyLine}, {"inserted line", insertLine},
 }
 
@@ -142,6 +143,34 @@ func typeReach(x *requoting) bool {
 	tenths := z.UpTo*10/unit.Mile + 1
 	z.UpTo = tenths * unit.Mile / 10
 	return x.setAt("zones_upto", x.row("zones_id", z.ID), float64(tenths)/10)
+}
+
+// typeOptimistic types what a rule takes when all goes well, or leaves it to the
+// shop's percentage.
+func typeOptimistic(x *requoting) bool {
+	rule := x.rule()
+	n := money.Round(rule.Minutes.Mul(x.decimal(0, 1, 2)), 3)
+	if rule.Minutes.IsZero() || n.GreaterThan(rule.Minutes) {
+		return false
+	}
+	rule.Optimistic = &n
+	return x.set("optimistic_"+named(rule.ID), n.InexactFloat64())
+}
+
+func typePessimistic(x *requoting) bool {
+	rule := x.rule()
+	n := money.Round(rule.Minutes.Mul(x.decimal(1, 4, 2)), 3)
+	if rule.Minutes.IsZero() || n.LessThan(rule.Minutes) {
+		return false
+	}
+	rule.Pessimistic = &n
+	return x.set("pessimistic_"+named(rule.ID), n.InexactFloat64())
+}
+
+// typeSpread changes how far all other minutes spread.
+func typeSpread(x *requoting) bool {
+	s := &x.now.Catalog.Crew.Spread
+	return x.number("spread_optimistic", &s.Optimistic, 30, 100, 1) && x.number("spread_pessimistic", &s.Pessimistic, 100, 400, 1)
 }
 
 // item chooses an item that can be ordered by itself.

@@ -8,7 +8,7 @@ import (
 // deliveryRates are every delivery zone of the shop, what holds at the job's
 // distance, and the loadings of the job.
 func (l *layout) deliveryRates(s *sheet.Sheet) {
-	band(s, "Delivery", rateCols)
+	band(s, "Delivery", l.rateCols())
 	l.zoneTable(s)
 	named := sheet.Validation{Kind: sheet.List, Source: "zones_id", AllowBlank: true}
 	l.settings(s, []setting{{"job_zone", "Zone of this job", "holds at any distance; empty: the first that reaches the site", l.q.Job.Delivery.Zone, sheet.Text, named}})

@@ -25,16 +25,18 @@ func TestParseText(t *testing.T) {
 		v Volume
 		z Size
 		d Date
+		c Clock
+		p Span
 	)
 	for text, into := range map[string]interface{ ParseText(string) error }{
-		"1 ft": &l, "1 lb": &m, "1 m2": &a, "1 l": &v, "1 m x 1 m x 1 m": &z, "2026-07-04": &d,
+		"1 ft": &l, "1 lb": &m, "1 m2": &a, "1 l": &v, "1 m x 1 m x 1 m": &z, "2026-07-04": &d, "07:30": &c, "1 h": &p,
 	} {
 		if err := into.ParseText(text); err != nil {
 			t.Errorf("%q: %v", text, err)
 		}
 	}
-	if l != Foot || m != Pound || a != 1 || v != 1000 || z != (Size{Metre, Metre, Metre}) || d != (Date{2026, 7, 4}) {
-		t.Errorf("got %v, %v, %v, %v, %v, %v", l, m, a, v, z, d)
+	if l != Foot || m != Pound || a != 1 || v != 1000 || z != (Size{Metre, Metre, Metre}) || d != (Date{2026, 7, 4}) || c != 450 || p != Hour {
+		t.Errorf("got %v, %v, %v, %v, %v, %v, %v, %v", l, m, a, v, z, d, c, p)
 	}
 	if err := l.ParseText("1"); err == nil || l != 0 {
 		t.Errorf("after an error: got %d, %v", l, err)
@@ -59,7 +61,7 @@ func TestMulDiv(t *testing.T) {
 
 // No text makes a reader panic, and what one accepts it writes and reads again.
 func FuzzParse(f *testing.F) {
-	for _, text := range []string{"14 ft 4 1/2 in", "14'4\"", "12.64 lb", "600 sq ft", "20 gal", "1 m x 2 m x 3 m", "2026-07-04", "-1/0 m", "9 ft3"} {
+	for _, text := range []string{"14 ft 4 1/2 in", "14'4\"", "12.64 lb", "600 sq ft", "20 gal", "1 m x 2 m x 3 m", "2026-07-04", "-1/0 m", "9 ft3", "07:30", "24:00", "2 h 30 min"} {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
@@ -69,6 +71,8 @@ func FuzzParse(f *testing.F) {
 		again(t, ParseVolume, text)
 		again(t, ParseSize, text)
 		again(t, ParseDate, text)
+		again(t, ParseClock, text)
+		again(t, ParseSpan, text)
 	})
 }
 

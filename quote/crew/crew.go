@@ -16,10 +16,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
-	"tentwright/quote/job"
 	"tentwright/quote/labour"
-	"tentwright/quote/load"
-	"tentwright/quote/parts"
 )
 
 // Result is the crew plan of a job.
@@ -78,7 +75,8 @@ type Moment struct {
 // Kinds of tasks.
 const (
 	Labour  = "labour"  // a task of the labour rules
-	Drive   = "drive"   // all drive to the site or home
+	Drive   = "drive"   // to the site or home, and the papers of the drivers
+	Fetch   = "fetch"   // a driver fetches the next load of a vehicle, or takes one home and comes back
 	Inspect = "inspect" // the authority inspects
 )
 
@@ -159,12 +157,4 @@ type Caution struct {
 	Text   string
 	Source string
 	Severe bool // the job should not go ahead as it is planned
-}
-
-// Build plans every window of a job. It is nil where the shop has no crew file.
-func Build(c *catalog.Catalog, j *job.Job, p *parts.Result, plan *load.Plan, l *labour.Result) *Result {
-	if c.Crew == nil {
-		return nil
-	}
-	return &Result{}
 }

@@ -45,6 +45,7 @@ func (j *Job) check(c *catalog.Catalog, form *source.Form) diag.List {
 	k.site()
 	k.delivery()
 	k.terms()
+	k.hours()
 	k.wind()
 	k.uses()
 	k.power()

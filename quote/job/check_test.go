@@ -37,7 +37,7 @@ func TestFaultsOfJobs(t *testing.T) {
 
 // Every code of a job's faults has a fixture.
 func TestEveryCodeHasAFixture(t *testing.T) {
-	for _, code := range []string{UnknownID, RepeatedID, DateOrder, Quantity, LegHeight, NothingToDo, GeometryItem, BadJoin, NoZone, NotOptional, BadPlot, UseTooLarge} {
+	for _, code := range []string{UnknownID, RepeatedID, DateOrder, Quantity, LegHeight, NothingToDo, GeometryItem, BadJoin, NoZone, NotOptional, BadPlot, UseTooLarge, BadHours} {
 		if _, err := os.Stat(filepath.Join(badJobs, code+".yaml")); err != nil {
 			t.Errorf("code %q has no fixture in %s", code, badJobs)
 		}

@@ -130,16 +130,15 @@ func anyJob(t *rapid.T) *Job {
 		Number: anyName(t), Revision: rapid.IntRange(0, 999).Draw(t, "revision"),
 		Customer: Customer{Name: anyName(t), Contact: anyText(t), Address: anyTexts(t), Phone: anyText(t), Email: anyText(t),
 			Class: anyText(t), Exempt: anyBool(t)},
-		Event: Event{Name: anyName(t), Guests: rapid.IntRange(0, 100000).Draw(t, "guests"), Use: anyText(t), Address: anyTexts(t), Place: anyText(t), Contact: anyText(t)},
+		Event: Event{Name: anyName(t), Guests: rapid.IntRange(0, 100000).Draw(t, "guests"), Use: anyText(t), Address: anyTexts(t), Place: anyText(t), Contact: anyText(t), Access: anyText(t), Parking: anyText(t)},
 		Dates: Dates{Quoted: anyDate(t), Deliver: anyDate(t), From: anyDate(t), To: anyDate(t), Strike: anyDate(t), Collect: anyDate(t),
 			Charged: rapid.IntRange(0, 400).Draw(t, "charged"), Signed: maybe(t, anyDate)},
 		Tents: several(t, anyTent), Items: several(t, anyLine),
 		Site:     several(t, func(t *rapid.T) SiteChoice { return SiteChoice{Factor: anyName(t), Option: anyName(t)} }),
 		Delivery: Delivery{Zone: anyText(t), Distance: anyLength(t), Loadings: anyTexts(t), Free: anyBool(t)},
 		Labour: Labour{Charge: rapid.SampledFrom([]string{"", "charged", "included"}).Draw(t, "charge"),
-			Windows: several(t, func(t *rapid.T) WindowCrew {
-				return WindowCrew{Window: anyName(t), Crew: rapid.IntRange(0, 200).Draw(t, "crew"), Days: rapid.IntRange(0, 60).Draw(t, "days"), Worked: anyNumber(t, 168)}
-			})},
+			Windows: several(t, anyWindow), Tries: rapid.IntRange(0, 1000).Draw(t, "tries"),
+			Weather: anyGroup(t, func(t *rapid.T) Weather { return Weather{Temperature: anyDegrees(t), Humidity: anyNumber(t, 100)} })},
 		Wind: Wind{Gust: unit.Speed(rapid.Int64Range(0, 1e8).Draw(t, "gust")), Terrain: anyText(t)},
 		Heat: anyGroup(t, anyHeat), Power: anyGroup(t, anyPower), Plot: anyGroup(t, anyPlot),
 		Discount: Discount{Percent: anyNumber(t, 100), Reason: anyText(t)},
@@ -166,6 +165,13 @@ func anyTent(t *rapid.T) Tent {
 			return Place{X: anyLength(t), Y: anyLength(t), Turn: rapid.SampledFrom([]string{"", "0", "90", "180", "270"}).Draw(t, "turn")}
 		})}
 }
+
+func anyWindow(t *rapid.T) WindowCrew {
+	return WindowCrew{Window: anyName(t), Crew: rapid.IntRange(0, 200).Draw(t, "crew"), Days: rapid.IntRange(0, 60).Draw(t, "days"), Worked: anyNumber(t, 168),
+		Crews: rapid.IntRange(0, 20).Draw(t, "crews"), From: maybe(t, anyClock), Until: maybe(t, anyClock), Ready: maybe(t, anyClock), Inspect: maybe(t, anyClock), Stay: anyBool(t)}
+}
+
+func anyClock(t *rapid.T) unit.Clock { return unit.Clock(rapid.IntRange(1, 24*60).Draw(t, "clock")) }
 
 func anyHeat(t *rapid.T) Heat {
 	return Heat{Inside: anyDegrees(t), Outside: anyDegrees(t), Hours: anyNumber(t, 2000), Tents: anyTexts(t)}

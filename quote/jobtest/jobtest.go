@@ -59,6 +59,7 @@ func build(ch chooser, c *catalog.Catalog) *job.Job {
 	m.labour()
 	m.money()
 	m.uses()
+	m.hours()
 	return m.j
 }
 

@@ -33,7 +33,8 @@ func TestRandom(t *testing.T) {
 		note(seen, j)
 	}
 	for _, what := range []string{"no tent", "family hip", "family pole", "family span", "join", "wall", "doors", "no stakes", "ground", "kit",
-		"unchosen", "chosen", "exempt", "free", "included", "payment", "loading", "zone", "site", "window", "discount", "long hire"} {
+		"unchosen", "chosen", "exempt", "free", "included", "payment", "loading", "zone", "site", "window", "discount", "long hire",
+		"access", "crews", "from", "until", "ready", "inspect", "stay", "weather", "tries"} {
 		if seen[what] < 5 {
 			t.Errorf("%q stands in %d of 400 jobs; at least 5 were expected: %v", what, seen[what], seen)
 		}
@@ -71,6 +72,17 @@ func note(seen map[string]int, j *job.Job) {
 	count("zone", j.Delivery.Zone != "")
 	count("site", len(j.Site) > 0)
 	count("window", len(j.Labour.Windows) > 0)
+	for _, w := range j.Labour.Windows {
+		count("crews", w.Crews > 1)
+		count("from", w.From != 0)
+		count("until", w.Until != 0)
+		count("ready", w.Ready != 0)
+		count("inspect", w.Inspect != 0)
+		count("stay", w.Stay)
+	}
+	count("access", j.Event.Access != "" && j.Event.Parking != "")
+	count("weather", j.Labour.Weather != nil)
+	count("tries", j.Labour.Tries > 0)
 	count("discount", j.Discount.Percent.IsPositive())
 	count("long hire", j.ChargedDays() > 28)
 }

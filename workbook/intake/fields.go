@@ -82,6 +82,8 @@ func eventFields() []field {
 		{name: "intake_event_address_2", path: "event.address", label: "Site, second line", help: "Town.", line: 2, to: address},
 		{name: "intake_event_address_3", path: "event.address", label: "Site, third line", help: "Gate, field, floor.", line: 3, to: address},
 		{name: "intake_event_contact", path: "event.site_contact", label: "Contact on site", help: "Who opens the gate, with phone.", to: func(j *job.Job) any { return &j.Event.Contact }},
+		{name: "intake_access", path: "event.access", label: "Access", help: "The way in: gate, its width, hours, keys.", late: true, to: func(j *job.Job) any { return &j.Event.Access }},
+		{name: "intake_parking", path: "event.parking", label: "Parking", help: "Where vehicles stand once they are unloaded.", late: true, to: func(j *job.Job) any { return &j.Event.Parking }},
 		{name: "intake_tax_place", path: "event.tax_place", label: "Place for tax", help: "Where the event is taxed; your accountant knows what is due there.", list: "places", of: places, to: func(j *job.Job) any { return &j.Event.Place }},
 	}
 }
@@ -105,6 +107,7 @@ func deliveryFields(sys unit.System) []field {
 		{name: "intake_zone", path: "delivery.zone", label: "Delivery zone", help: "Empty: by the distance.", list: "zones", of: zones, to: func(j *job.Job) any { return &j.Delivery.Zone }},
 		{name: "intake_free", path: "delivery.free", label: "Delivery free", help: "Yes if the customer collects, or it is thrown in; empty: No.", to: func(j *job.Job) any { return &j.Delivery.Free }},
 		{name: "intake_labour", path: "labour.charge", label: "Labour", help: "Empty: charged.", list: "charges", of: charges, to: func(j *job.Job) any { return &j.Labour.Charge }},
+		{name: "intake_tries", path: "labour.tries", label: "Schedules tried", help: "In search of a short one; empty: as your shop does.", late: true, least: 1, most: 10_000_000, to: func(j *job.Job) any { return &j.Labour.Tries }},
 	}
 }
 

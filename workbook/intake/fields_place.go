@@ -16,6 +16,8 @@ func placeFields(sys unit.System) []field {
 		{name: "intake_inside", along: true, path: "heat.inside", label: "Warm inside, " + degrees, help: "Empty: not heated. The table of places says which tents are; else every one with a wall.", unit: degrees, to: func(j *job.Job) any { return &heat(j).Inside }},
 		{name: "intake_outside", along: true, path: "heat.outside", label: "Coldest outside, " + degrees, help: "Needed with the one above.", unit: degrees, to: func(j *job.Job) any { return &heat(j).Outside }},
 		{name: "intake_heat_hours", along: true, path: "heat.hours", label: "Hours of heating", help: "In all; needed with the two above.", plain: true, to: func(j *job.Job) any { return &heat(j).Hours }},
+		{name: "intake_work_degrees", along: true, path: "labour.weather.temperature", label: "At work, " + degrees, help: "Forecast for the crew, in the shade; empty: as the heat of the site says.", unit: degrees, to: func(j *job.Job) any { return &weather(j).Temperature }},
+		{name: "intake_work_humidity", along: true, path: "labour.weather.humidity", label: "Humidity at work, %", help: "Of the same hours; needed with the one above.", plain: true, most: 100, to: func(j *job.Job) any { return &weather(j).Humidity }},
 		{name: "intake_power", along: true, path: "power.source", label: "Power", help: "Empty: none is planned.", list: "supplies", of: supplies, to: func(j *job.Job) any { return &supply(j).Source }},
 		{name: "intake_power_distance", along: true, path: "power.distance", label: "Cable to the farthest tent, " + length, help: "From the generator or the supply of the site.", unit: length, to: func(j *job.Job) any { return &supply(j).Distance }},
 		{name: "intake_power_hours", path: "power.hours", label: "Hours of the generator", help: "In all; empty: none.", plain: true, to: func(j *job.Job) any { return &supply(j).Hours }},
@@ -47,6 +49,14 @@ func plot(j *job.Job) *job.Plot {
 		j.Plot = &job.Plot{}
 	}
 	return j.Plot
+}
+
+// weather is the forecast for the crew, likewise.
+func weather(j *job.Job) *job.Weather {
+	if j.Labour.Weather == nil {
+		j.Labour.Weather = &job.Weather{}
+	}
+	return j.Labour.Weather
 }
 
 // heat is the job's group of heat, made when the first of its cells is filled.

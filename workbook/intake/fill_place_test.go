@@ -6,6 +6,7 @@ import (
 	"tentwright/catalog"
 	"tentwright/catalog/unit"
 	"tentwright/quote/job"
+	"tentwright/workbook/sheet"
 
 	"pgregory.net/rapid"
 )
@@ -32,6 +33,25 @@ func (p *filler) site(j *job.Job) {
 			p.set(row, "place_heated", "Yes")
 		}
 	}
+}
+
+// hours types the hours of a window, times as programs keep them.
+func (p *filler) hours(w *job.WindowCrew) {
+	row := p.row("hours", "id", w.Window)
+	p.count(row, "hours_crews", w.Crews)
+	for column, at := range map[string]unit.Clock{"from": w.From, "until": w.Until, "ready": w.Ready, "inspect": w.Inspect} {
+		if at != 0 {
+			p.set(row, "hours_"+column, sheet.TimeOfDay(at))
+		}
+	}
+	if w.Stay {
+		p.set(row, "hours_stay", "Yes")
+	}
+}
+
+// unsaidWindow tells whether an entry for a window says nothing.
+func unsaidWindow(w job.WindowCrew) bool {
+	return w.Crew == 0 && w.Days == 0 && w.Worked.IsZero() && w.Crews == 0 && w.From == 0 && w.Until == 0 && w.Ready == 0 && w.Inspect == 0 && !w.Stay
 }
 
 // use is what people see of a use.

@@ -53,6 +53,7 @@ func fill(c *catalog.Catalog, j *job.Job) *sheet.Book {
 		p.count(row, "window_crew", w.Crew)
 		p.count(row, "window_days", w.Days)
 		p.amount(row, "window_worked", w.Worked)
+		p.hours(&w)
 	}
 	for i := range j.Tents {
 		p.tent(i, &j.Tents[i])
@@ -138,8 +139,8 @@ func (p *filler) side(no int, side string) int {
 
 // unsaid tells whether a field is of a group that the job does not have.
 func unsaid(d *field, j *job.Job) bool {
-	group, _, _ := strings.Cut(d.path, ".")
-	return map[string]bool{"heat": j.Heat == nil, "power": j.Power == nil, "plot": j.Plot == nil}[group]
+	group := d.path[:max(0, strings.LastIndex(d.path, "."))]
+	return map[string]bool{"heat": j.Heat == nil, "power": j.Power == nil, "plot": j.Plot == nil, "labour.weather": j.Labour.Weather == nil}[group]
 }
 
 func (p *filler) field(d *field, j *job.Job) {
@@ -285,7 +286,7 @@ func canon(c *catalog.Catalog, from *job.Job) (*job.Job, bool) {
 	slices.SortStableFunc(first, func(a, b job.Line) int { return order(items(c), a.Item) - order(items(c), b.Item) })
 	j.Items = append(first, again...)
 	windows := choose(c.Rates.Windows, func(w *catalog.Window) (string, string) { return w.ID, w.Name })
-	j.Labour.Windows = slices.DeleteFunc(j.Labour.Windows, func(w job.WindowCrew) bool { return w.Crew == 0 && w.Days == 0 && w.Worked.IsZero() })
+	j.Labour.Windows = slices.DeleteFunc(j.Labour.Windows, unsaidWindow)
 	slices.SortFunc(j.Labour.Windows, func(a, b job.WindowCrew) int { return order(windows, a.Window) - order(windows, b.Window) })
 	factors := choose(c.Site, func(f *catalog.SiteFactor) (string, string) { return f.ID, f.Name })
 	slices.SortFunc(j.Site, func(a, b job.SiteChoice) int { return order(factors, a.Factor) - order(factors, b.Factor) })

@@ -2,8 +2,10 @@ package intake
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
+	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/catalog/unit"
 	"tentwright/quote/job"
@@ -130,6 +132,47 @@ func (f *form) windows() {
 		f.allow(colE, decimals(168), "Hours that each has worked that week already; empty: none.")
 	}
 	f.nameColumns("window", first, map[string]int{"id": colKey, "crew": colValue, "days": colD, "worked": colE})
+}
+
+// hours writes what the crew must keep to on each stretch of work: into how many
+// crews it is split, and its times, which hold on the site alone.
+func (f *form) hours() {
+	f.heads(colLabel, "Hours of the crew, if any are given", "Crews", "On site from", "Off it by", "Ready by", "Inspection", "Sleeps there")
+	first := len(f.s.Rows) + 1
+	for i := range f.c.Rates.Windows {
+		w := &f.c.Rates.Windows[i]
+		cells := []placed{cell(colLabel, w.Name, wrapped()), input(colValue, sheet.General), timed(colF), cell(colKey, w.ID, key())}
+		site := f.onSite(w.ID)
+		if site {
+			cells = append(cells, timed(colD), timed(colE), timed(colG), pick(colH))
+		}
+		f.row(cells...)
+		f.allow(colValue, wholes(1, 20), "Crews into which the people are split, each with tents of its own; empty: one.")
+		f.allow(colF, sheet.AnyTime(), "By when all must be ready on the last day, such as 16:00; empty: any time of that day.")
+		if site {
+			f.allow(colD, sheet.AnyTime(), "Before when the site may not be entered, such as 7:30; empty: none is given.")
+			f.allow(colE, sheet.AnyTime(), "By when the site must be left, such as 20:00; empty: none is given.")
+			f.allow(colG, sheet.AnyTime(), "When the authority comes on the last day, such as 15:00; empty: nobody does.")
+			f.allow(colH, yesOrNo(), "Yes if the crew sleeps near the site between its days; empty: No.")
+		}
+	}
+	f.nameColumns("hours", first, map[string]int{"id": colKey, "crews": colValue, "from": colD, "until": colE, "ready": colF, "inspect": colG, "stay": colH})
+}
+
+// timed is an empty cell for a time of day.
+func timed(col int) placed {
+	p := input(col, sheet.Clock)
+	p.Style.Align = sheet.Centre
+	return p
+}
+
+// onSite tells whether a window works on the site. Of a shop that does not say,
+// each may.
+func (f *form) onSite(window string) bool {
+	if f.c.Crew == nil {
+		return true
+	}
+	return slices.ContainsFunc(f.c.Crew.Days, func(d catalog.CrewDay) bool { return d.Window == window && d.Site })
 }
 
 // payments writes rows for money received.

@@ -61,6 +61,7 @@ func Form(c *catalog.Catalog, made unit.Date) *sheet.Book {
 		case "delivery":
 			f.loadings()
 			f.windows()
+			f.hours()
 		case "plot":
 			f.obstacles()
 		}

@@ -105,6 +105,9 @@ func labelled(label, message string) string {
 // the headings of these.
 var columnWords = map[string]string{"join_side": "At side", "no_stakes": "No stakes", "charged_days": "Charged days"}
 
+// hourWords are those of the hours of a crew, which are plain words elsewhere.
+var hourWords = map[string]string{"from": "On site from", "until": "Off it by", "ready": "Ready by", "inspect": "Inspection", "stay": "Sleeps there"}
+
 // inWords puts the form's own words for the fields of a job file.
 func (r *reader) inWords(code, text string) string {
 	if value, least, ok := strings.Cut(text, " is below the least value, "); ok {
@@ -119,6 +122,9 @@ func (r *reader) inWords(code, text string) string {
 	for i, word := range words {
 		bare := strings.TrimRight(word, ",;:.")
 		label, ok := columnWords[bare]
+		if code == job.BadHours && hourWords[bare] != "" {
+			label, ok = hourWords[bare], true
+		}
 		// Of the dates some are called as things are: "collect" means the date
 		// only where dates are told of.
 		if dated, of := r.labels["dates."+bare]; of && (code == job.DateOrder || strings.Contains(bare, "_")) {

@@ -129,11 +129,11 @@ func (r *reader) warn(s spot, code, advice, format string, args ...any) {
 // together asks for what a group of the job cannot be without, once anything
 // made the group.
 func (r *reader) together() {
-	made := map[string]bool{"heat": r.j.Heat != nil, "power": r.j.Power != nil, "plot": r.j.Plot != nil}
+	made := map[string]bool{"heat": r.j.Heat != nil, "power": r.j.Power != nil, "plot": r.j.Plot != nil, "labour.weather": r.j.Labour.Weather != nil}
 	for _, sec := range sections(r.c.Company.Units) {
 		for i := range sec.fields {
 			d := &sec.fields[i]
-			group, _, _ := strings.Cut(d.path, ".")
+			group := d.path[:max(0, strings.LastIndex(d.path, "."))]
 			if _, there := r.found.Names[d.name]; !d.along || !made[group] || !there {
 				continue
 			}

@@ -138,27 +138,6 @@ func (r *reader) loadings() {
 	})
 }
 
-// windows reads crews that are not the usual ones.
-func (r *reader) windows() {
-	t := r.table("window", "labour.windows", "id", "crew", "days", "worked")
-	if t == nil {
-		return
-	}
-	t.keyed("id", "work", []string{"crew", "days", "worked"}, func(row int, id string) {
-		path := fmt.Sprintf("labour.windows[%d]", len(r.j.Labour.Windows))
-		w, name := job.WindowCrew{Window: id}, id
-		if n := slices.IndexFunc(r.c.Rates.Windows, func(w catalog.Window) bool { return w.ID == id }); n >= 0 {
-			name = r.c.Rates.Windows[n].Name
-		}
-		r.labels[path] = name
-		r.cells[path] = r.pos(t.sheet.Name, row, t.cols["crew"])
-		w.Crew = r.whole(t.at(row, "crew", path+".crew", name+", people"), 1)
-		w.Days = r.whole(t.at(row, "days", path+".days", name+", days"), 1)
-		w.Worked, _ = r.number(t.at(row, "worked", path+".worked", name+", hours before"), "8")
-		r.j.Labour.Windows = append(r.j.Labour.Windows, w)
-	})
-}
-
 // payments reads what was received, row by row.
 func (r *reader) payments() {
 	t := r.table("payment", "payments", "date", "amount", "note")

@@ -68,6 +68,7 @@ var besides = map[string][]int{
 	"site_id":    {colLabel, colF},
 	"loading_id": {colLabel, colF},
 	"window_id":  {colLabel, colF},
+	"hours_id":   {colLabel},
 	"side_side":  {colLabel},
 	"place_no":   {colLabel},
 }

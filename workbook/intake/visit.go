@@ -28,7 +28,7 @@ func (f *form) visit() *sheet.Sheet {
 	v.line(44, visitCaution, sheet.Style{Role: sheet.Notice})
 	length, distance := f.c.Company.Units.LengthUnit(), f.c.Company.Units.DistanceUnit()
 	v.boxes("Who and where", 20, []box{{label: "Visited on, by"}, {label: "Quote number", cell: true}, {label: "Customer", cell: true}, {label: "Event", cell: true},
-		{label: "Site", cell: true}, {label: "Contact on site", cell: true}, {label: "Key, gate code"}, {label: "Distance one way, " + distance, cell: true}})
+		{label: "Site", cell: true}, {label: "Contact on site", cell: true}, {label: "Access", cell: true}, {label: "Distance one way, " + distance, cell: true}})
 	v.factors(f.c)
 	v.boxes("Measured, "+length, 20, []box{{label: "Plot width, " + length, cell: true}, {label: "Plot depth, " + length, cell: true}, {label: "North", cell: true}, {label: "Free height, lowest branch or line"},
 		{label: "Fall over the length"}, {label: "Gate, width and height"}, {label: "Carry, truck to tent"}, {label: "Nearest open fire or grill"},
@@ -37,7 +37,7 @@ func (f *form) visit() *sheet.Sheet {
 	v.boxes("Ground at each side of the tents, where it is not as above", 20, []box{{label: "Front"}, {label: "Back"}, {label: "Left"}, {label: "Right"}})
 	v.boxes("Above and below the ground", 24, []box{{label: "Overhead lines: where, how high", ticks: noYes()}, {label: "Trees, eaves, poles", ticks: noYes()}, {label: "Septic tank and field", ticks: noYes()},
 		{label: "Sprinkler lines", ticks: noYes()}, {label: "Gas, water, power, data", ticks: noYes()}, {label: "Marking asked for, ticket no."}})
-	v.boxes("Supplies, ways in and out", 20, []box{{label: "Power: amps, outlets"}, {label: "Cable to the farthest tent, " + length, cell: true}, {label: "Water: tap, how far"}, {label: "Trucks: room to stand, turn"},
+	v.boxes("Supplies, ways in and out", 20, []box{{label: "Power: amps, outlets"}, {label: "Cable to the farthest tent, " + length, cell: true}, {label: "Water: tap, how far"}, {label: "Parking", cell: true},
 		{label: "Exits: to where, what blocks them"}, {label: "Light after dark", ticks: noYes()}, {label: "Guests", cell: true}, {label: "Use of the floor", cell: true}})
 	v.sketch()
 	v.line(30, visitEnd, sheet.Style{Role: sheet.Faint, Wrap: true})

@@ -156,18 +156,7 @@ func (b *Book) worked(c *Closeout, list *diag.List) {
 
 // task adds one task to those of its rule and window.
 func (b *Book) task(c *Closeout, t *labour.Task, planned money.Number, list *diag.List) {
-	cell, pos := b.typed(address{table: "task", column: "actual", key: t.Key}, list)
-	actual, known := money.Zero, shown(cell) != ""
-	if known {
-		v, err := read(cell, number, "")
-		switch what := t.Rule.Name + ", actual hours"; {
-		case err != nil:
-			list.Add(diag.Problem{Pos: pos, Code: Unreadable, Path: what, Message: err.Error()})
-		case v.number.IsNegative():
-			list.Add(diag.Problem{Pos: pos, Code: Unreadable, Path: what, Message: fmt.Sprintf("found %s; hours not below zero were expected", v.text)})
-		}
-		actual = money.Round(v.number, 2)
-	}
+	actual, known, _ := b.hoursOf(t, list)
 	if planned.IsZero() && !known {
 		return
 	}

@@ -127,7 +127,15 @@ func (d *differ) input(in input) {
 		d.list.Add(diag.Problem{Pos: at(d.b.File, now), Code: Doubtful, Path: what, Warning: true,
 			Message: fmt.Sprintf("found %s; it is taken for %s percent, less than one", v.text, v.text), Advice: "three percent is typed as 3, without the percent sign"})
 	}
-	d.edit(in, v, at(d.b.File, now), what, shown(old))
+	d.edit(in, v, at(d.b.File, now), what, in.words(old))
+}
+
+// words are what a cell held, as people read it: a time is no fraction of a day.
+func (in *input) words(c sheet.FoundCell) string {
+	if v, err := read(c, in.kind, ""); in.kind == clock && err == nil {
+		return v.text
+	}
+	return shown(c)
 }
 
 // edit takes an edit in, unless another cell changes the same figure of the

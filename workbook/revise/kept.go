@@ -13,7 +13,7 @@ import (
 // revision, where Revise came before.
 func (b *Book) Kept() workbook.Kept {
 	k := workbook.Kept{Loaded: map[string]int{}, Tag: map[string]any{}, Counted: map[string]int{}, Damaged: map[string]int{}, Wet: map[string]string{},
-		Each: map[string]money.Number{}, Riders: map[string]int{}, Actual: map[string]money.Number{}, Done: map[string]bool{}}
+		Each: map[string]money.Number{}, Riders: map[string]int{}, Actual: map[string]money.Number{}, Done: map[string]bool{}, Names: map[string]any{}}
 	moves := b.moves()
 	for _, a := range b.keptCells() {
 		if cell, ok := b.retyped(a); ok {
@@ -62,6 +62,8 @@ func (b *Book) keep(k *workbook.Kept, a address, cell sheet.FoundCell) {
 		}
 	case "date_done":
 		k.Done[a.key] = shown(cell) == workbook.TickedBox
+	case "people_name":
+		k.Names[a.key] = cellValue(cell)
 	case "task_actual":
 		readInto(k.Actual, a.key, cell)
 	}

@@ -26,13 +26,14 @@ var keptColumns = map[string][]string{
 	"return": {"counted", "damaged", "wet", "note"},
 	"out":    {"tick", "note"}, "home": {"tick", "note"},
 	"trip": {"riders"}, "back": {"riders"},
-	"task": {"actual"}, "date": {"done"},
+	"task": {"actual"}, "date": {"done"}, "people": {"name"},
+	"arrival": {"tick"}, "handover": {"tick"},
 }
 
 // keptNames are the cells of the same kind that have names of their own. One
 // that ends in _ begins the names of several.
 var keptNames = []string{"pick_checked_by", "pick_finished", "pick_on", "pick_pulled_by", "return_counted_by", "return_finished",
-	"return_for_customer", "driver_", "route_", "departs_", "sign_"}
+	"return_for_customer", "driver_", "route_", "departs_", "sign_", "crewsheet_"}
 
 // keepsName tells whether the cell of a name is one of them.
 func keepsName(name string) bool {

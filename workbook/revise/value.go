@@ -22,6 +22,7 @@ const (
 	day      // a date
 	distance // a number of miles or kilometres, or one with its unit
 	length   // a length with its unit
+	clock    // a time of day
 )
 
 // value is what a cell holds, read as its kind.
@@ -31,6 +32,7 @@ type value struct {
 	yes    bool
 	day    unit.Date
 	length unit.Length
+	at     unit.Clock
 }
 
 // equal tells whether two values of a kind are the same, however they were typed.
@@ -44,6 +46,8 @@ func (v value) equal(o value, k kind) bool {
 		return v.day == o.day
 	case distance, length:
 		return v.length == o.length
+	case clock:
+		return v.at == o.at
 	}
 	return v.number.Equal(o.number)
 }
@@ -72,6 +76,9 @@ func read(c sheet.FoundCell, k kind, sys unit.System) (value, error) {
 		return readDay(c, text)
 	case distance, length:
 		return readLength(c, k, text, sys)
+	case clock:
+		at, err := c.Clock()
+		return value{text: at.String(), at: at}, err
 	}
 	return readNumber(c, k, text, sys)
 }
@@ -91,6 +98,8 @@ func expected(k kind, sys unit.System) string {
 		return "a date such as 2026-07-04"
 	case distance:
 		return fmt.Sprintf("a number of %s such as 12.5, or one with its unit", sys.DistanceUnit())
+	case clock:
+		return "a time of day such as 07:30"
 	case length:
 		return `a length with its unit such as "7 ft" or "2.5 m"`
 	}

@@ -33,7 +33,8 @@ func keyedTables() []keyed {
 		{"out", []string{"part", "trip"}, "item"}, {"home", []string{"part", "trip"}, "item"},
 		{"trip", []string{"key"}, "name"}, {"back", []string{"key"}, "name"}, {"date", []string{"key"}, "what"}, {"load", []string{"part"}, "name"},
 		{"action", []string{"id"}, ""}, {"hold", []string{"key"}, "key"}, {"friction", []string{"key"}, "key"},
-		{"use", []string{"id"}, "name"},
+		{"use", []string{"id"}, "name"}, {"people", []string{"key"}, "skills"},
+		{"hours", []string{"id"}, "name"}, {"arrival", []string{"id"}, "what"}, {"handover", []string{"id"}, "what"},
 	}
 }
 

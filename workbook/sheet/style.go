@@ -34,6 +34,9 @@ const (
 	Faint          // small print
 	Notice         // boxed statement such as "demonstration data"
 	Tick           // box to tick by hand or by typing
+	Bar            // part of a bar that is built from cells
+	Chain          // of one that matters most
+	Rest           // time that stands still in such a chart
 	Key            // identifier of a row
 	roleCount
 )

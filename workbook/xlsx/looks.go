@@ -23,6 +23,7 @@ const (
 	leaf  = "E3F1E0"
 	moss  = "1D5A22"
 	grey  = "4A4A4A"
+	mist  = "E6E6E6"
 	line  = "A6A6A6"
 	ink   = "000000"
 	white = "FFFFFF"
@@ -67,6 +68,9 @@ var lookOf = map[sheet.Role]look{
 	sheet.Faint:     {size: 8, ink: grey},
 	sheet.Notice:    {size: 10, bold: true, ink: brown, fill: sand, box: 2, wrap: true, middle: true},
 	sheet.Tick:      {size: 14, box: 1, centre: true, middle: true},
+	sheet.Bar:       {size: 9, bold: true, ink: white, fill: blue, box: 1, centre: true, middle: true},
+	sheet.Chain:     {size: 9, bold: true, ink: white, fill: brown, box: 2, centre: true, middle: true},
+	sheet.Rest:      {size: 8, ink: grey, fill: mist},
 	sheet.Key:       {size: 8, ink: grey, box: 1},
 }
 
@@ -74,7 +78,7 @@ var lookOf = map[sheet.Role]look{
 var numbers = map[sheet.Format]string{
 	sheet.Text: "@", sheet.Whole: "#,##0", sheet.Num1: "#,##0.0", sheet.Num2: "#,##0.00",
 	sheet.Hours: "0.00", sheet.Percent: "0.0%", sheet.PercentWhole: "0%", sheet.PercentPoint: `0.0#"%"`,
-	sheet.DateLong: "ddd d mmm yyyy", sheet.DateISO: "yyyy-mm-dd", sheet.Clock: "hh:mm",
+	sheet.DateLong: "ddd d mmm yyyy", sheet.DateISO: "yyyy-mm-dd", sheet.Clock: "[hh]:mm",
 	sheet.Weight: "#,##0.0", sheet.Feet: `#,##0.0" ft"`, sheet.Metres: `#,##0.00" m"`, sheet.Factor: "0.000",
 }
 

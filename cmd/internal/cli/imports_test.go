@@ -37,7 +37,7 @@ var edges = map[string][]string{
 	"quote/crew/spread":      {"quote/crew/schedule"},
 	"quote/crew/duty":        {"catalog", "catalog/unit"},
 	"quote/crew":             {"catalog", "catalog/*", "quote/job", "quote/parts", "quote/load", "quote/labour", "quote/crew/*"},
-	"quote/learn":            {"catalog", "catalog/*", "quote/labour"},
+	"quote/learn":            {"catalog", "catalog/*"},
 	"quote/price":            {"catalog", "catalog/*", "quote/job", "quote/tent", "quote/parts", "quote/load", "quote/labour"},
 	"quote":                  {"catalog", "catalog/*", "quote/*"},
 	"quote/jobtest":          {"catalog", "catalog/*", "quote", "quote/*"}, // jobs for tests
@@ -60,6 +60,7 @@ var homes = map[string][]string{
 	"github.com/shopspring/":   {"catalog/money"},
 	"github.com/xuri/excelize": {"workbook/xlsx", "workbook/internal/calc"},
 	"github.com/spf13/":        {"cmd/internal/cli"},
+	"github.com/schollz/":      {"cmd/internal/cli"}, // on a terminal only
 	"gonum.org/v1/plot":        {"workbook/draw"},
 	"codeberg.org/go-fonts/":   {"workbook/draw"}, // in drawings, and so the same on every system
 	"golang.org/x/image/":      {"workbook/draw"},

@@ -41,7 +41,7 @@ beside them.`,
 	root.PersistentFlags().StringVar(&a.shop, "shop", "", "use the shop in the folder `DIR` (default: the nearest above the job file or here)")
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(newHelp())
-	root.AddCommand(newNew(a), newCheck(a), newQuote(a), newIntake(a), newRequote(a), newCompare(a), newCloseout(a), newRates(a), newImport(a), newParts(a), newList(a), newExitCodes())
+	root.AddCommand(newNew(a), newCheck(a), newQuote(a), newIntake(a), newRequote(a), newCompare(a), newCloseout(a), newLearn(a), newRates(a), newImport(a), newParts(a), newList(a), newExitCodes())
 	a.explainCompletion(root)
 	return root
 }

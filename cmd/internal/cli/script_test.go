@@ -31,7 +31,7 @@ func TestScripts(t *testing.T) {
 			return os.CopyFS(filepath.Join(env.WorkDir, "jobs"), os.DirFS("../../../testdata/jobs"))
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exit": exit, "valid-json": validJSON, "fits": fits,
+			"exit": exit, "valid-json": validJSON, "fits": fits, "type-actual": typeActual,
 		},
 	})
 }

@@ -12,7 +12,7 @@ import (
 // How the program speaks: results go to the standard output; everything else
 // goes to the standard error, behind "tentwright: ", in lower case, without a
 // final stop, the problem first and advice on a line of its own. No other file
-// writes to the standard error.
+// writes to the standard error, but progress.go to a terminal.
 
 // speaker holds the two outputs.
 type speaker struct {
@@ -46,6 +46,10 @@ func (s speaker) note(problem, advice string) {
 		fmt.Fprintf(s.errs, "  %s\n", advice)
 	}
 }
+
+// pass says what was said aside by a copy of the speaker. What cannot be said has
+// nobody to be told to.
+func (s speaker) pass(said []byte) { _, _ = s.errs.Write(said) }
 
 // failure ends a command with an exit code.
 type failure struct {

@@ -10,7 +10,8 @@ import (
 	"tentwright/quote/load"
 )
 
-// summary is a quote in a few lines: money, hours, vehicles, failed checks.
+// summary is a quote in a few lines: money, hours, the crew plan, vehicles, failed
+// checks.
 func summary(q *quote.Quote) []string {
 	sys, p, cur := q.Catalog.Company.Units, q.Price, q.Price.Currency
 	lines := []string{
@@ -20,6 +21,7 @@ func summary(q *quote.Quote) []string {
 		fmt.Sprintf("  hours     %s person-hours of work", q.Labour.Hours.StringFixed(2)),
 	}
 	lines = append(lines, wrap("            ", crews(q))...)
+	lines = append(lines, ready(q)...)
 	lines = append(lines, vehicles(q, "  vehicles  ")...)
 	lines = append(lines, fmt.Sprintf("  weight    %.0f %s out, %.0f %s back", q.Load.Out.Mass.In(sys), sys.MassUnit(), q.Load.Back.Mass.In(sys), sys.MassUnit()))
 	failed := q.Failed()

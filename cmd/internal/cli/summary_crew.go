@@ -1,0 +1,49 @@
+package cli
+
+import (
+	"fmt"
+
+	"tentwright/quote"
+	"tentwright/quote/crew"
+)
+
+// ready is a line on when the site is ready by the crew plan: the first window of
+// work there, with its people and the cheapest number of them that is in time.
+func ready(q *quote.Quote) []string {
+	if q.Crew == nil {
+		return nil
+	}
+	for i := range q.Crew.Windows {
+		w := &q.Crew.Windows[i]
+		if len(w.Days) == 0 || w.Setting == nil || !w.Setting.Site {
+			continue
+		}
+		line := "  ready     " + moment(w, w.Finish)
+		if w.Spread.Runs > 0 {
+			line += ", 9 of 10 sure by " + moment(w, w.Spread.Ninety)
+		}
+		return []string{line + fmt.Sprintf(", with %d people%s", len(w.People), cheapest(w))}
+	}
+	return nil
+}
+
+// moment is a time of a window's days.
+func moment(w *crew.Window, m crew.Moment) string {
+	return fmt.Sprintf("%s %s", w.Days[0].Date.AddDays(m.Day-w.Days[0].Number), m.At)
+}
+
+// cheapest says which crew would cost least, of those that are in time.
+func cheapest(w *crew.Window) string {
+	for i := range w.Sizes {
+		switch z := &w.Sizes[i]; {
+		case z.Cheapest && z.Asked:
+			return ", the cheapest crew"
+		case z.Cheapest:
+			return fmt.Sprintf("; cheapest %d", z.People)
+		}
+	}
+	if len(w.Sizes) > 0 {
+		return "; no crew that was tried is in time"
+	}
+	return ""
+}

@@ -1,0 +1,110 @@
+package crew
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tentwright/catalog/unit"
+)
+
+// say notes something of the window that a person must look at.
+func (b *winder) say(key string, severe bool, format string, args ...any) {
+	key = b.w.Spec.ID + "." + key
+	if slices.ContainsFunc(b.says, func(c Caution) bool { return c.Key == key }) {
+		return
+	}
+	b.says = append(b.says, Caution{Key: key, Window: b.w.Spec.ID, Severe: severe, Text: fmt.Sprintf(format, args...)})
+}
+
+// look says what is wrong with the plan.
+func (b *winder) look(d *draft) {
+	b.lookTime(d)
+	b.lookPeople(d)
+	b.lookDays(d)
+	b.lookDrivers(d)
+}
+
+// lookTime says what is not done in time.
+func (b *winder) lookTime(d *draft) {
+	ready := b.ready()
+	if n := len(d.days); n > b.w.Days {
+		b.say("days", true, "the work takes %d days; %d were expected: more people, fewer tasks or another day are needed", n, b.w.Days)
+	}
+	if d.late() {
+		b.say("late", true, "all is ready on day %d at %s; day %d at %s was expected", d.done.Day, d.done.At, ready.Day, ready.At)
+	}
+	if d.missed() {
+		t := &d.tasks[d.find("inspection")]
+		b.say("inspection", true, "the tents are ready for the inspection on day %d at %s; day %d at %s, when the authority comes, was expected",
+			t.Start.Day, t.Start.At, b.w.Days, b.ask.Inspect)
+	}
+}
+
+// lookPeople says which people are missing.
+func (b *winder) lookPeople(d *draft) {
+	if n := len(d.t.people); n < len(b.trip.vehicles) {
+		b.say("drivers", true, "%d vehicles go, but the crew has %d people; a driver for each was expected", len(b.trip.vehicles), n)
+	}
+	var thin []string
+	for _, p := range d.parts {
+		for i := range p.n.works {
+			if w := &p.n.works[i]; w.kind != Drive && p.a.mode[i].hands < w.least {
+				if text := fmt.Sprintf("%s takes %d", w.name, w.least); !slices.Contains(thin, text) {
+					thin = append(thin, text)
+				}
+			}
+		}
+	}
+	if len(thin) > 0 {
+		const most = 3
+		more := ""
+		if n := len(thin) - most; n > 0 {
+			thin, more = thin[:most], fmt.Sprintf(" and %d more tasks likewise", n)
+		}
+		b.say("people", true, "the crew is too small for what it does: %s%s", strings.Join(thin, ", "), more)
+	}
+	standing := 0
+	for i := range d.t.people {
+		if p := &d.t.people[i]; b.set.Site && !p.Driver && p.Rides == "" {
+			standing++
+		}
+	}
+	if standing > 0 {
+		b.say("seats", false, "%d of the crew have no seat in the vehicles that go; another vehicle for people was expected", standing)
+	}
+	for _, t := range b.trip.later {
+		if at := d.find("fetch/" + t.Key); at >= 0 {
+			b.say("turn."+t.Key, false, "%s drives again on day %d at %s: somebody in the yard must load or empty it about %s",
+				vehicleName(t), d.tasks[at].Start.Day, d.tasks[at].Start.At, d.tasks[at].middle())
+		}
+	}
+}
+
+// middle is the time of a task half way through its first stretch.
+func (t *Task) middle() unit.Clock { return t.Start.At + (t.Spells[0].To-t.Start.At)/2 }
+
+// longWork is after how much work without a break the plan says so: five hours
+// (common practice, no source; some states ask for a meal by then).
+const longWork = 5 * int(unit.Hour)
+
+// lookDays says which days are too long.
+func (b *winder) lookDays(d *draft) {
+	longest := minutesOf(b.c.Rates.Overtime.Longest)
+	for n := range d.days {
+		long, stretch := 0, 0
+		for i := range d.t.people {
+			h := &d.t.people[i].Days[n]
+			long, stretch = max(long, h.Paid), max(stretch, h.longestStretch(&d.days[n]))
+		}
+		if long > longest {
+			b.say(fmt.Sprintf("long.%d", n+1), true, "day %d has %s of paid work; at most %s was expected", n+1, unit.Span(long), unit.Span(longest))
+		}
+		if stretch > longWork {
+			b.say(fmt.Sprintf("break.%d", n+1), false, "day %d has %s without a break; one after %s at most was expected", n+1, unit.Span(stretch), unit.Span(longWork))
+		}
+	}
+}
+
+// clockOf is minutes from midnight as a time.
+func clockOf(minutes int) unit.Clock { return unit.Clock(minutes) }

@@ -1,0 +1,108 @@
+package crew
+
+import (
+	"slices"
+
+	"tentwright/quote/crew/schedule"
+)
+
+// puzzle is a network as the solver sees it, with the meaning of its modes.
+type puzzle struct {
+	p     schedule.Problem
+	pools []pool
+	gear  int      // index of the first gear among the resources
+	total int      // index of the people of the first crew; none behind: each crew is one pool
+	modes [][]mode // of each work
+}
+
+// puzzle states a network for a team. Resources are the pools, the gear, and
+// all people of each crew: the last follow from the pools, but a bound on the
+// time follows from them together.
+func (b *winder) puzzle(n *network, t *team, ax *axis) *puzzle {
+	z := &puzzle{pools: n.pools(t)}
+	for i := range z.pools {
+		z.p.Capacity = append(z.p.Capacity, len(z.pools[i].people))
+	}
+	z.gear = len(z.p.Capacity)
+	for _, g := range n.gear {
+		z.p.Capacity = append(z.p.Capacity, g.count)
+	}
+	z.total = len(z.p.Capacity)
+	if len(z.pools) > t.crews {
+		z.p.Capacity = append(z.p.Capacity, t.size...)
+	}
+	z.p.Tasks = make([]schedule.Task, len(n.works))
+	z.modes = make([][]mode, len(n.works))
+	for i := range n.works {
+		w := &n.works[i]
+		task := &z.p.Tasks[i]
+		task.After, task.Release, task.Whole = w.after, w.release, w.whole
+		for _, m := range w.modes(t, z.pools) {
+			z.add(i, w, m)
+		}
+	}
+	z.edges(ax, t)
+	return z
+}
+
+// add adds a way to do a work and returns its place.
+func (z *puzzle) add(i int, w *work, m mode) int {
+	use := make([]int, len(z.p.Capacity))
+	copy(use, m.use)
+	for _, g := range w.gear {
+		use[z.gear+g] = 1
+	}
+	for k, n := range m.use {
+		if z.total < len(use) {
+			use[z.total+z.pools[k].crew] += n
+		}
+	}
+	task := &z.p.Tasks[i]
+	task.Modes = append(task.Modes, schedule.Mode{Minutes: w.share.minutes(m.hands), Use: use})
+	z.modes[i] = append(z.modes[i], m)
+	return len(z.modes[i]) - 1
+}
+
+// plain is the problem without the resources that follow from others: whoever
+// follows hands from task to task would count them twice.
+func (z *puzzle) plain() *schedule.Problem {
+	p := schedule.Problem{Capacity: z.p.Capacity[:z.total], Edges: z.p.Edges, Tasks: slices.Clone(z.p.Tasks)}
+	for i := range p.Tasks {
+		t := &p.Tasks[i]
+		t.Modes = slices.Clone(t.Modes)
+		for k := range t.Modes {
+			t.Modes[k].Use = t.Modes[k].Use[:z.total]
+		}
+	}
+	return &p
+}
+
+// edges sets the ends of days, where a work heeds them. They reach as far as
+// any plan of passes does: the longest chain, and all work with nobody idle
+// twice over.
+func (z *puzzle) edges(ax *axis, t *team) {
+	if !slices.ContainsFunc(z.p.Tasks, func(t schedule.Task) bool { return t.Whole }) {
+		return
+	}
+	sum := 0
+	for i := range z.p.Tasks {
+		sum += z.p.Tasks[i].Modes[0].Minutes*z.modes[i][0].hands + z.p.Tasks[i].Release
+	}
+	z.p.Edges = ax.edges(2 * sum / max(1, len(t.people)))
+	if times := schedule.EarliestLatest(&z.p); times != nil {
+		z.p.Edges = ax.edges(times.Finish + 3*sum/max(1, len(t.people)))
+	}
+}
+
+// solve puts the puzzle in order. It never fails: the works do not wait in
+// circles, and every mode fits the team.
+func (z *puzzle) solve(ax *axis, tries int) *schedule.Plan {
+	for {
+		plan := schedule.Solve(&z.p, schedule.Options{Schedules: tries, Seed: 1})
+		last := len(z.p.Edges) - 1
+		if plan == nil || last < 0 || plan.Finish <= z.p.Edges[last] {
+			return plan
+		}
+		z.p.Edges = ax.edges(2 * plan.Finish)
+	}
+}
