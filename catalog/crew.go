@@ -39,6 +39,7 @@ type CrewDay struct {
 	Finish unit.Clock `yaml:"finish,required"`                     // the crew is back in the yard
 	First  string     `yaml:"first" enum:"deliver|strike|collect"` // the window's first day is this day of the job
 	Last   string     `yaml:"last" enum:"deliver|strike|collect"`  // or its last day is the day before this one
+	Least  unit.Span  `yaml:"least"`                               // for so long each person is paid who is called, however soon they go home
 	Site   bool       `yaml:"site"`                                // it works on the site, so that it drives there and home, needs light, and the job's hours hold
 }
 

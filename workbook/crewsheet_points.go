@@ -98,7 +98,7 @@ func (c *crewSheet) has(what string) bool {
 			return slices.ContainsFunc(t.Walls, func(w tent.Wall) bool { return w.Spec != nil || len(w.Doors) > 0 })
 		})
 	case catalog.NeedsHeaters:
-		return c.gear(power.KindHeater) || c.heaters()
+		return c.heaters()
 	case catalog.NeedsPower:
 		return c.current()
 	case catalog.NeedsStage:
@@ -108,23 +108,18 @@ func (c *crewSheet) has(what string) bool {
 	return true
 }
 
-// gear tells whether something of a kind goes along.
-func (c *crewSheet) gear(kind string) bool {
-	return c.q.Power != nil && slices.ContainsFunc(c.q.Power.Gear, func(g power.Gear) bool { return g.Kind == kind && g.Taken().IsPositive() })
-}
-
-// heaters tells whether a heater of the shop's list is ordered, whatever the job
-// says of warmth.
+// heaters tells whether heaters go along, by plan or by order.
 func (c *crewSheet) heaters() bool {
 	p := c.q.Catalog.Power
-	return p != nil && slices.ContainsFunc(p.Heaters, func(h catalog.Heater) bool { return c.q.Parts.IsOrdered(h.Item) })
+	return p != nil && (slices.ContainsFunc(c.q.Power.Gear, func(g power.Gear) bool { return g.Kind == power.KindHeater && g.Taken().IsPositive() }) ||
+		slices.ContainsFunc(p.Heaters, func(h catalog.Heater) bool { return c.q.Parts.IsOrdered(h.Item) }))
 }
 
 // current tells whether anything that goes along takes or gives current.
 func (c *crewSheet) current() bool {
-	p := c.q.Power
-	return p != nil && (p.Supply != nil || c.gear(power.KindGenerator) || c.gear(power.KindBox) ||
-		slices.ContainsFunc(p.Loads, func(x power.Load) bool { return x.Count > 0 }))
+	p := c.q.Catalog.Power
+	return p != nil && (c.q.Power.Supply != nil || slices.ContainsFunc(c.q.Power.Loads, func(x power.Load) bool { return x.Count > 0 }) ||
+		slices.ContainsFunc(p.Generators, func(g catalog.Generator) bool { return c.q.Parts.IsOrdered(g.Item) }))
 }
 
 // crewCaution stands above the signatures.

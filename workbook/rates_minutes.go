@@ -31,9 +31,8 @@ func (l *layout) minuteRates(s *sheet.Sheet) {
 	if first > len(s.Rows) {
 		return
 	}
-	for i, name := range []string{"likely", "optimistic", "pessimistic"} {
-		l.rangeName("rule_"+name, s, 3+i, first)
-	}
+	l.rangeName("rule_optimistic", s, 4, first)
+	l.rangeName("rule_pessimistic", s, 5, first)
 	l.rangeName("rule_mean", s, 10, first)
 	l.rangeName("rule_dev", s, 11, first)
 	l.unrising(s, first, 4, ">")
@@ -69,34 +68,55 @@ func (l *layout) minuteNames(s *sheet.Sheet, r *catalog.LabourRule, fixed int) {
 }
 
 // spreadRow is a rule with its minutes when all goes well and when much goes
-// wrong; an empty one follows from the shop's percentages. Mean and deviation of
-// the three-point estimate (Malcolm, Roseboom, Clark and Fazar 1959, Operations
-// Research 7, 646-669) stand behind.
+// wrong; an empty one follows from the shop's percentages. Mean and deviation
+// stand behind.
 func (l *layout) spreadRow(s *sheet.Sheet, r *catalog.LabourRule, spread *catalog.Spread) {
 	row := len(s.Rows) + 1
 	likely := sheet.Ref(row, 3)
-	reach := func(col int, own *money.Number, name string, percent money.Number) (cell sheet.Cell, formula string, n money.Number) {
-		at := sheet.Ref(row, col)
-		cell, n = in(value(nil), input(sheet.General)), r.Minutes.Mul(percent).Shift(-2)
+	reach := func(col int, own *money.Number, name string) (sheet.Cell, string) {
+		cell, at := in(value(nil), input(sheet.General)), sheet.Ref(row, col)
 		if own != nil {
-			cell.Value, n = *own, *own
+			cell.Value = *own
 		}
-		return cell, "IF(ISNUMBER(" + at + ")," + at + "," + likely + "*" + name + "/100)", n
+		return cell, "IF(ISNUMBER(" + at + ")," + at + "," + likely + "*" + name + "/100)"
 	}
-	low, lowest, a := reach(4, r.Optimistic, "spread_optimistic", spread.Optimistic)
-	high, highest, b := reach(5, r.Pessimistic, "spread_pessimistic", spread.Pessimistic)
-	six := money.Int(6)
-	mean, dev := a.Add(r.Minutes.Mul(money.Int(4))).Add(b).Div(six), b.Sub(a).Div(six)
+	low, lowest := reach(4, r.Optimistic, "spread_optimistic")
+	high, highest := reach(5, r.Pessimistic, "spread_pessimistic")
+	mean, dev := threePoint(r, spread)
 	s.Rows = append(s.Rows, sheet.Row{Cells: append(l.minuteCells(r), low, high,
 		in(value(r.Fixed), input(sheet.General)), in(value(r.Crew), input(sheet.Whole)), in(text(r.Skill), body(sheet.Text)), in(text(r.ID), sheet.Style{Role: sheet.Key}),
-		in(formula("ROUND(("+lowest+"+4*"+likely+"+"+highest+")/6,4)", money.Round(mean, 4)), calc(sheet.General)),
-		in(formula("ROUND(("+highest+"-"+lowest+")/6,4)", money.Round(dev, 4)), calc(sheet.General)))})
+		in(formula("ROUND(("+lowest+"+4*"+likely+"+"+highest+")/6,4)", mean), calc(sheet.General)),
+		in(formula("ROUND(("+highest+"-"+lowest+")/6,4)", dev), calc(sheet.General)))})
 	id := ident(r.ID)
 	l.minuteNames(s, r, 6)
 	l.cellName("optimistic_"+id, s, 4)
 	l.cellName("pessimistic_"+id, s, 5)
 	l.allow(s, row, 4, sheet.Validation{Kind: sheet.Decimal, Min: "0", Max: "minutes_" + id, AllowBlank: true}, "minutes each when all goes well, no more than usual; empty: by the percentage above")
 	l.allow(s, row, 5, sheet.Validation{Kind: sheet.Decimal, Min: "minutes_" + id, Max: "10000000", AllowBlank: true}, "minutes each when much goes wrong, no less than usual; empty: by the percentage above")
+}
+
+// threePoint is mean and deviation of a rule's minutes by the three-point estimate
+// (Malcolm, Roseboom, Clark and Fazar 1959, Operations Research 7, 646-669), to
+// four places.
+func threePoint(r *catalog.LabourRule, spread *catalog.Spread) (mean, dev money.Number) {
+	reach := func(own *money.Number, percent money.Number) money.Number {
+		if own != nil {
+			return *own
+		}
+		return r.Minutes.Mul(percent).Shift(-2)
+	}
+	a, b, six := reach(r.Optimistic, spread.Optimistic), reach(r.Pessimistic, spread.Pessimistic), money.Int(6)
+	return money.Round(a.Add(r.Minutes.Mul(money.Int(4))).Add(b).Div(six), 4), money.Round(b.Sub(a).Div(six), 4)
+}
+
+// spreadSums adds mean and deviation of all rules up: no figure of the trade, but
+// it moves whenever a spread is changed, so that the plan knows of it.
+func spreadSums(c *catalog.Catalog) (mean, dev money.Number) {
+	for i := range c.Labour {
+		m, d := threePoint(&c.Labour[i], &c.Crew.Spread)
+		mean, dev = mean.Add(m), dev.Add(d)
+	}
+	return mean, dev
 }
 
 // unrising shows minutes that lie on the wrong side of the usual ones, which may

@@ -1,6 +1,7 @@
 package workbook_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -13,7 +14,7 @@ import (
 
 // Mean and deviation of a rule follow from its own minutes, and where it has none
 // from the percentages of the shop; minutes on the wrong side of the usual ones
-// show red. The wanted figures are (a+4m+b)/6 and (b-a)/6 of the three-point
+// show red, and the schedule asks to be made again. The wanted figures are (a+4m+b)/6 and (b-a)/6 of the three-point
 // estimate, worked apart from the program.
 func TestMinutesSpread(t *testing.T) {
 	calc.Need(t)
@@ -53,6 +54,11 @@ func TestMinutesSpread(t *testing.T) {
 		if w := cases[i].want; math.Abs(mean.Number-w.mean) > 1e-9 || math.Abs(dev.Number-w.dev) > 1e-9 {
 			t.Errorf("%v: mean %v and deviation %v; %v and %v were expected", cases[i].typed, mean.Number, dev.Number, w.mean, w.dev)
 		}
+		state := "LOOK"
+		if len(cases[i].typed) == 0 {
+			state = "OK"
+		}
+		f.beside(t, "check_state", "check_key", "requote schedule").text(t, fmt.Sprint(cases[i].typed), state)
 		for n, column := range columns {
 			refs := probes[2*i+n]
 			if len(refs) == 0 {

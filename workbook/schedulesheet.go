@@ -218,8 +218,11 @@ func crewWords(w *crew.Window) string {
 	if w.Crews > 1 {
 		words += " in " + itoa(w.Crews) + " crews"
 	}
-	if w.Leads > 0 {
-		words += ", leads " + itoa(w.Leads)
+	switch {
+	case w.Leads == 1:
+		words += ", 1 lead"
+	case w.Leads > 1:
+		words += ", " + itoa(w.Leads) + " leads"
 	}
 	return words
 }

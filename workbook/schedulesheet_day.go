@@ -187,10 +187,8 @@ func (p *scheduleSheet) bar(t *dayTask, a axis, d *crew.Day) {
 	for slot := range a.slots {
 		var c sheet.Cell
 		switch {
-		case on[slot] && t.Hands > 0:
-			c = in(value(t.Hands), sheet.Style{Role: role, Format: sheet.Whole})
 		case on[slot]:
-			c = in(text("x"), sheet.Style{Role: role})
+			c = in(t.mark(), sheet.Style{Role: role, Format: sheet.Whole})
 		case rest[slot]:
 			c.Style = sheet.Style{Role: sheet.Rest}
 		case a.within(slot):
@@ -199,6 +197,17 @@ func (p *scheduleSheet) bar(t *dayTask, a axis, d *crew.Day) {
 		cells = append(cells, c)
 	}
 	p.s.Rows = append(p.s.Rows, sheet.Row{Cells: cells})
+}
+
+// mark is what stands in a bar: the hands, as far as there is room for them.
+func (d *dayTask) mark() sheet.Cell {
+	switch {
+	case d.Hands == 0:
+		return text("x")
+	case d.Hands > 99:
+		return text("+")
+	}
+	return value(d.Hands)
 }
 
 // numberOr is a number that is known, or an empty cell.

@@ -29,7 +29,7 @@ func axisOf(begin, end unit.Clock) axis {
 	var a axis
 	for _, step := range slotSteps {
 		a = axis{from: begin / step.label * step.label, slot: step.slot, label: step.label, begin: begin, end: end}
-		a.slots = int((end - a.from + a.slot - 1) / a.slot)
+		a.slots = max(1, int((end-a.from+a.slot-1)/a.slot))
 		if a.slots <= planSlots {
 			break
 		}

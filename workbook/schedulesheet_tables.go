@@ -168,13 +168,14 @@ func (p *scheduleSheet) people() {
 	p.allowColumn(t.table, "name", words(80), "who this is: with the skills and the licence that the row asks for")
 }
 
-// skillWords is what one must be able to do beside lending a hand.
+// skillWords is what one must be able to do. A shop may price who leads and who
+// drives as skills of their own.
 func (p *scheduleSheet) skillWords(who *crew.Person) string {
 	var list []string
-	if who.Lead {
+	if who.Lead && !slices.Contains(who.Skills, "lead") {
 		list = append(list, "lead")
 	}
-	if who.Driver {
+	if who.Driver && !slices.Contains(who.Skills, "driver") {
 		list = append(list, "driver")
 	}
 	for _, id := range who.Skills {
@@ -242,6 +243,9 @@ func (p *scheduleSheet) basis() {
 	p.based(t, "Hours of a day without overtime", value(over.Daily), "overtime_daily", sheet.Hours, SheetRates)
 	p.based(t, "Hours of a week without overtime", value(over.Weekly), "overtime_weekly", sheet.Hours, SheetRates)
 	p.based(t, "Overtime costs, times", value(over.CostFactor), "overtime_cost", sheet.Factor, SheetRates)
+	mean, dev := spreadSums(p.q.Catalog)
+	p.based(t, "Mean minutes, all rules added up", value(mean), "ROUND(SUM(rule_mean),4)", sheet.Num2, SheetRates)
+	p.based(t, "Deviation of minutes, all rules added up", value(dev), "ROUND(SUM(rule_dev),4)", sheet.Num2, SheetRates)
 	t.end()
 	p.s.Highlights = append(p.s.Highlights, sheet.Highlight{Range: t.column("state"), Formula: t.at("state", t.first) + `="requote"`, Role: sheet.Warn})
 }

@@ -35,21 +35,21 @@ type Window struct {
 	Days     []Day    // that the plan takes; more than Asked if it does not fit
 	Tasks    []Task   // by start, then by key
 	People   []Person // drivers first, then by number
-	Finish   Moment   // of the last task on the site or in the yard
+	Finish   Moment   // of the last task on the site, or in the yard for a window there
 	Ready    Moment   // by which all must be ready; the end of the last day asked for if the job says no time
 	Inspect  Moment   // when the authority comes; zero: never
 	Work     int      // person-minutes of tasks, drives included
-	Paid     int      // person-minutes paid: from call to end, without unpaid breaks
+	Paid     int      // person-minutes paid: from call to end, without unpaid breaks, or for the shortest call that is paid
 	Idle     int      // Paid less Work
 	Chain    []int    // indices of Tasks: the critical chain, each held up by the one before
 	Shortest int      // working minutes that no schedule can beat
-	Minutes  int      // working minutes of this one
+	Minutes  int      // working minutes of this one, on the site or for a window in the yard there
 	Tried    int      // schedules made in search of it
 	Sizes    []Size
 	Spread   Spread
 }
 
-// Day is one day of a window.
+// Day is one day of a window. One on which nobody works has no times.
 type Day struct {
 	Number int // from 1
 	Date   unit.Date
@@ -87,7 +87,7 @@ type Task struct {
 	Labour   *labour.Task // of the labour rules; nil for a drive or an inspection
 	Name     string
 	Tent     string // id; none for the whole job
-	Crew     int    // which crew does it, from 1
+	Crew     int    // which crew does it, from 1; with more hands than it has all help; 0: a drive
 	Hands    int    // people
 	Minutes  int    // working minutes
 	Start    Moment
@@ -120,10 +120,13 @@ type Person struct {
 type Shift struct {
 	Call, End unit.Clock
 	Work      int // minutes of tasks
-	Paid      int // minutes from call to end, without unpaid breaks
+	Paid      int // minutes from call to end, without unpaid breaks, or those that a call is paid for at least
 }
 
-// Size is what one number of people would take and cost.
+// Size is what one number of people would take and cost. A row is no later than
+// one of fewer people: who is not needed stands by. Exceptions are crews so
+// small that people fill two roles each, and several crews, where one more
+// person may send a driver or a lead to another.
 type Size struct {
 	People   int
 	Days     int    // that they need

@@ -37,17 +37,26 @@ func (b *winder) frame(n, head int) frame {
 	case !b.stay:
 		f.lead = b.trip.papers + b.trip.drive
 	}
-	if n >= b.w.Days || !b.stay {
+	if !b.stay || n >= b.w.Days {
 		f.home = b.trip.drive
 	}
+	b.lay(&f, n)
+	if b.stay && f.total-f.lead-f.home < leastSite {
+		// The way home would leave no time to work: it waits for the morning.
+		f = frame{lead: f.lead}
+		b.lay(&f, n)
+	}
+	return f
+}
+
+// lay cuts a day on the site out of the limits that hold.
+func (b *winder) lay(f *frame, n int) {
 	from, until := int(b.set.Start), int(b.set.Finish)
 	siteFrom, siteUntil := b.siteHours(b.date(n))
 	if !b.hour.shop {
 		from, until = siteFrom-f.lead, siteUntil+f.home
 	}
-	from, until = max(1, from, siteFrom-f.lead), min(int(endOfDay), until, siteUntil+f.home)
-	f.cut(b.c.Crew.Breaks, n, from, until)
-	return f
+	f.cut(b.c.Crew.Breaks, n, max(1, from, siteFrom-f.lead), min(int(endOfDay), until, siteUntil+f.home))
 }
 
 // firstDay is the first day on the site after so many minutes of work in the
@@ -59,7 +68,11 @@ func (b *winder) firstDay(head int) (day, in int) {
 	y := b.yard(1).total
 	day, in = (head+y-1)/max(1, y), head
 	in -= (day - 1) * y
-	if y-in-b.trip.papers-2*b.trip.drive < leastSite {
+	road := b.trip.papers + b.trip.drive
+	if !b.stay {
+		road += b.trip.drive
+	}
+	if y-in-road < leastSite {
 		return day + 1, 0
 	}
 	return day, in

@@ -27,7 +27,7 @@ func (b *winder) settleHours() {
 	if !b.set.Site {
 		return
 	}
-	for _, try := range []hours{{true, true, true}, {false, true, true}, {true, true, false}, {false, true, false}, {true, false, false}} {
+	for _, try := range b.limits() {
 		for _, stay := range []bool{b.ask.Stay, true} {
 			b.hour, b.stay = try, stay
 			if b.enough() {
@@ -36,10 +36,32 @@ func (b *winder) settleHours() {
 			}
 		}
 	}
-	// Even a night near the site does not help: a drive is longer than a day.
-	b.say("drive", true, "the drive of %s one way leaves no time to work in a day from %s to %s; a day of travel before and after was expected",
+	// Even a night near the site does not help: the drive is longer than a day.
+	b.hour = hours{shop: true, job: true, light: true}
+	b.say("drive", true, "the drive of %s one way leaves no time to work in a day from %s to %s; days of travel before and after were expected, and the drive is shown as long as a day",
 		unit.Span(b.trip.drive), b.set.Start, b.set.Finish)
-	b.trip.drive = max(0, min(b.trip.drive, int(b.set.Finish-b.set.Start)/2-b.trip.papers-leastSite))
+	y := b.yard(1)
+	b.trip.drive = max(0, min(b.trip.drive, y.total-b.trip.papers-leastSite))
+}
+
+// limits is which limits hold, from all to fewer: one that says nothing is not
+// set aside.
+func (b *winder) limits() []hours {
+	given := b.ask.From != 0 || b.ask.Until != 0
+	all := []hours{{true, true, true}}
+	if given {
+		all = append(all, hours{false, true, true})
+	}
+	if len(b.c.Crew.Daylight) > 0 && b.needsLight() {
+		all = append(all, hours{true, true, false})
+		if given {
+			all = append(all, hours{false, true, false})
+		}
+	}
+	if given {
+		all = append(all, hours{true, false, false})
+	}
+	return all
 }
 
 // enough tells whether the first, a later and the last day leave time to work.

@@ -1,14 +1,22 @@
 package crew
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"tentwright/quote/crew/schedule"
 )
 
+// Keys of the drives begin with these; the day follows.
+const (
+	driveOut  = "drive-out/"
+	driveHome = "drive-home/"
+	papersOut = "papers/"
+)
+
 // keyOfDay is the key of a drive.
-func keyOfDay(what string, day int) string { return fmt.Sprintf("%s/%d", what, day) }
+func keyOfDay(what string, day int) string { return what + strconv.Itoa(day) }
 
 // later is the later of two moments.
 func later(a, b Moment) Moment {
@@ -34,51 +42,64 @@ func (d *draft) link() {
 			followed[a] = true
 		}
 	}
-	papers, out := d.find(keyOfDay("papers", d.first)), d.find(keyOfDay("drive-out", d.first))
-	home := -1
-	for i := range d.tasks {
-		if t := &d.tasks[i]; t.Kind == Drive && t.Key == keyOfDay("drive-home", t.Start.Day) && (home < 0 || d.tasks[home].Start.before(t.Start)) {
-			home = i
-		}
+	// The way out begins with the papers, where there are any.
+	begin, out := d.find(keyOfDay(papersOut, d.first)), d.find(keyOfDay(driveOut, d.first))
+	switch {
+	case begin >= 0 && out >= 0:
+		d.after(out, begin)
+	case begin < 0:
+		begin = out
+	default:
+		out = begin
 	}
-	if papers >= 0 && out >= 0 {
-		d.tasks[out].After = append(d.tasks[out].After, papers)
-	}
-	if out < 0 {
-		out = papers
-	}
+	home := d.lastHome()
 	for part, p := range d.parts {
 		for k := range p.n.works {
 			i := d.at[part] + k
-			t := &d.tasks[i]
+			first := len(d.tasks[i].After) == 0
 			switch {
-			case part == 1 && len(t.After) == 0 && out >= 0:
-				t.After = append(t.After, out)
-			case part == 2 && len(t.After) == 0 && home >= 0:
-				t.After = append(t.After, home)
+			case part == 0 && !followed[i]:
+				d.after(begin, i)
+			case part == 1 && first:
+				d.after(i, out)
+			case part == 2 && first:
+				d.after(i, home)
 			}
-			if part == 1 && !followed[i] && home >= 0 {
-				d.tasks[home].After = append(d.tasks[home].After, i)
+			if part == 1 && !followed[i] {
+				d.after(home, i)
 			}
 		}
 	}
 }
 
-// chain is the critical chain: the first way out, works each held up by the one
+// after makes a task wait for another, if there are both.
+func (d *draft) after(task, before int) {
+	if task >= 0 && before >= 0 {
+		d.tasks[task].After = append(d.tasks[task].After, before)
+	}
+}
+
+// lastHome is the last way home; -1: none.
+func (d *draft) lastHome() int {
+	home := -1
+	for i := range d.tasks {
+		if t := &d.tasks[i]; strings.HasPrefix(t.Key, driveHome) && (home < 0 || d.tasks[home].Start.before(t.Start)) {
+			home = i
+		}
+	}
+	return home
+}
+
+// chain is the critical chain: the works before the first way out, works each held up by the one
 // before, the last way home, and the works behind it.
 func (d *draft) chain() []int {
-	var out []int
+	out := d.addChain(nil, 0)
 	if len(d.parts[1].n.works) > 0 {
-		out = d.addKeys(out, keyOfDay("papers", d.first), keyOfDay("drive-out", d.first))
+		out = d.addKeys(out, keyOfDay(papersOut, d.first), keyOfDay(driveOut, d.first))
 		out = d.addChain(out, 1)
-		for i := len(d.tasks) - 1; i >= 0; i-- {
-			if t := &d.tasks[i]; t.Kind == Drive && t.Key == keyOfDay("drive-home", t.Start.Day) {
-				out = append(out, i)
-				break
-			}
+		if home := d.lastHome(); home >= 0 {
+			out = append(out, home)
 		}
-	} else {
-		out = d.addChain(out, 0)
 	}
 	return d.addChain(out, 2)
 }

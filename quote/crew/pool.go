@@ -42,7 +42,8 @@ func (n *network) pools(t *team) []pool {
 // mode is one way to do a work: so many hands of a crew, so many of each pool.
 type mode struct {
 	crew, hands int
-	use         []int
+	use         []int // of each pool
+	need        []int // of each resource, gear apart
 }
 
 // Of a task only so many numbers of hands, and so many ways to make them up,
@@ -52,31 +53,31 @@ const (
 	mostModes = 12
 )
 
-// modes lists the ways to do a work: hands from the fewest to the most that
+// ways lists the modes of a work: hands from the fewest to the most that
 // shorten it, in its crew or in any that has the skill.
-func (w *work) modes(t *team, pools []pool) []mode {
+func (z *puzzle) ways(w *work, t *team) []mode {
 	var out []mode
 	for k := range t.crews {
 		if w.crew < 0 || w.crew%t.crews == k {
-			out = w.inCrew(out, t, pools, k)
+			out = z.inCrew(out, w, t, k)
 		}
 	}
 	for k := 0; len(out) == 0 && k < t.crews; k++ {
-		out = w.inCrew(out, t, pools, k) // its own crew has nobody for it: another lends them
+		out = z.inCrew(out, w, t, k) // its own crew has nobody for it: another lends them
 	}
 	return out
 }
 
 // inCrew adds the modes in one crew; none where nobody of it has the skill. A
 // work that takes more people than the crew has is done by all crews together.
-func (w *work) inCrew(out []mode, t *team, pools []pool, k int) []mode {
+func (z *puzzle) inCrew(out []mode, w *work, t *team, k int) []mode {
 	able, size, from := 0, t.size[k], k
 	if w.least > size && t.crews > 1 {
 		size, from = len(t.people), anyCrew
 	}
-	for i := range pools {
-		if pools[i].in(from) && (w.skill == "" || slices.Contains(pools[i].skills, w.skill)) {
-			able += len(pools[i].people)
+	for i := range z.pools {
+		if p := &z.pools[i]; p.in(from) && (w.skill == "" || slices.Contains(p.skills, w.skill)) {
+			able += len(p.people)
 		}
 	}
 	if able == 0 {
@@ -91,9 +92,7 @@ func (w *work) inCrew(out []mode, t *team, pools []pool, k int) []mode {
 	last, first := 0, len(out)
 	for hands := least; hands <= most; hands += step {
 		if m := w.share.minutes(hands); last == 0 || m < last {
-			f := filler{w: w, pools: pools, crew: k, from: from, hands: hands, use: make([]int, len(pools)), out: out}
-			f.fill(len(pools)-1, hands, w.skilled(hands))
-			out, last = f.out, m
+			out, last = append(out, z.made(k, from, hands, w.skilled(hands), w.skill)...), m
 		}
 	}
 	if made := len(out) - first; made > mostModes {
@@ -124,15 +123,72 @@ const anyCrew = -1
 // in tells whether a pool is of a crew.
 func (p *pool) in(crew int) bool { return crew == anyCrew || p.crew == crew }
 
-// filler makes up so many hands from pools: plain people first, and of each
-// other pool none, one, or all.
+// mixed tells whether hands are of more than one crew.
+func (z *puzzle) mixed(use []int) bool {
+	crew := anyCrew
+	for k, n := range use {
+		if n > 0 && crew != anyCrew && z.pools[k].crew != crew {
+			return true
+		}
+		if n > 0 {
+			crew = z.pools[k].crew
+		}
+	}
+	return false
+}
+
+// size is the people of a crew.
+func (z *puzzle) size(crew int) int {
+	sum := 0
+	for k := range z.pools {
+		if z.pools[k].crew == crew {
+			sum += len(z.pools[k].people)
+		}
+	}
+	return sum
+}
+
+// hired is hands as they are asked for.
+type hired struct {
+	crew, from, hands, skilled int
+	skill                      string
+}
+
+// made is the ways to make up so many hands, so many of them with a skill. The
+// same are asked for by many works.
+func (z *puzzle) made(k, from, hands, skilled int, skill string) []mode {
+	q := hired{k, from, hands, skilled, skill}
+	if known, ok := z.known[q]; ok {
+		return known
+	}
+	f := filler{pools: z.pools, q: q, use: make([]int, len(z.pools))}
+	f.fill(len(z.pools)-1, hands, skilled)
+	for i := range f.out {
+		f.out[i].need = z.needs(f.out[i].use)
+	}
+	z.known[q] = f.out
+	return f.out
+}
+
+// needs is what hands use of each resource.
+func (z *puzzle) needs(use []int) []int {
+	need := make([]int, len(z.p.Capacity))
+	copy(need, use)
+	for k, n := range use {
+		if z.total < len(need) {
+			need[z.total+z.pools[k].crew] += n
+		}
+	}
+	return need
+}
+
+// filler makes up hands from pools: plain people first, and of each other pool
+// none, one, or all.
 type filler struct {
-	w          *work
-	pools      []pool
-	crew, from int
-	hands      int
-	use        []int
-	out        []mode
+	pools []pool
+	q     hired
+	use   []int
+	out   []mode
 }
 
 // fill chooses from a pool and those before it for the hands that are left, of
@@ -140,16 +196,16 @@ type filler struct {
 func (f *filler) fill(at, left, need int) {
 	if at < 0 {
 		if left == 0 && need <= 0 {
-			f.out = append(f.out, mode{f.crew, f.hands, slices.Clone(f.use)})
+			f.out = append(f.out, mode{crew: f.q.crew, hands: f.q.hands, use: slices.Clone(f.use)})
 		}
 		return
 	}
 	p := &f.pools[at]
-	if !p.in(f.from) {
+	if !p.in(f.q.from) {
 		f.fill(at-1, left, need)
 		return
 	}
-	skilled := f.w.skill != "" && slices.Contains(p.skills, f.w.skill)
+	skilled := f.q.skill != "" && slices.Contains(p.skills, f.q.skill)
 	for _, n := range f.options(at, left) {
 		f.use[at] = n
 		if skilled {
@@ -167,7 +223,7 @@ func (f *filler) options(at, left int) []int {
 	p := &f.pools[at]
 	all, room, first := min(left, len(p.people)), 0, true
 	for i := range f.pools[:at] { // those that are still to come
-		if f.pools[i].in(f.from) {
+		if f.pools[i].in(f.q.from) {
 			room, first = room+len(f.pools[i].people), false
 		}
 	}

@@ -13,13 +13,14 @@ type puzzle struct {
 	gear  int      // index of the first gear among the resources
 	total int      // index of the people of the first crew; none behind: each crew is one pool
 	modes [][]mode // of each work
+	known map[hired][]mode
 }
 
 // puzzle states a network for a team. Resources are the pools, the gear, and
 // all people of each crew: the last follow from the pools, but a bound on the
 // time follows from them together.
 func (b *winder) puzzle(n *network, t *team, ax *axis) *puzzle {
-	z := &puzzle{pools: n.pools(t)}
+	z := &puzzle{pools: n.pools(t), known: map[hired][]mode{}}
 	for i := range z.pools {
 		z.p.Capacity = append(z.p.Capacity, len(z.pools[i].people))
 	}
@@ -37,7 +38,7 @@ func (b *winder) puzzle(n *network, t *team, ax *axis) *puzzle {
 		w := &n.works[i]
 		task := &z.p.Tasks[i]
 		task.After, task.Release, task.Whole = w.after, w.release, w.whole
-		for _, m := range w.modes(t, z.pools) {
+		for _, m := range z.ways(w, t) {
 			z.add(i, w, m)
 		}
 	}
@@ -47,14 +48,11 @@ func (b *winder) puzzle(n *network, t *team, ax *axis) *puzzle {
 
 // add adds a way to do a work and returns its place.
 func (z *puzzle) add(i int, w *work, m mode) int {
-	use := make([]int, len(z.p.Capacity))
-	copy(use, m.use)
-	for _, g := range w.gear {
-		use[z.gear+g] = 1
-	}
-	for k, n := range m.use {
-		if z.total < len(use) {
-			use[z.total+z.pools[k].crew] += n
+	use := m.need
+	if len(w.gear) > 0 {
+		use = slices.Clone(use)
+		for _, g := range w.gear {
+			use[z.gear+g] = 1
 		}
 	}
 	task := &z.p.Tasks[i]

@@ -34,7 +34,7 @@ func (d *draft) shifts() {
 	}
 	for p := range d.t.people {
 		for n := range d.days {
-			d.t.people[p].Days[n].pay(&d.days[n])
+			d.t.people[p].Days[n].pay(&d.days[n], d.b.set.Least)
 		}
 	}
 }
@@ -62,14 +62,19 @@ func (h *Shift) add(s Spell) {
 	h.Work += int(s.To - s.From)
 }
 
-// pay works out the paid minutes of a shift.
-func (h *Shift) pay(day *Day) {
+// pay works out the paid minutes of a shift: not fewer than those that every
+// call is paid for.
+func (h *Shift) pay(day *Day, least unit.Span) {
+	if h.Call == 0 {
+		return
+	}
 	h.Paid = int(h.End - h.Call)
 	for _, p := range day.Breaks {
 		if !p.Spec.Paid {
 			h.Paid -= int(max(0, min(p.To, h.End)-max(p.From, h.Call)))
 		}
 	}
+	h.Paid = max(h.Paid, int(least))
 }
 
 // longestStretch is the most minutes that a shift goes on without a break.

@@ -20,7 +20,7 @@ type team struct {
 // another skill that the work asks for. One person has two of these only where
 // there are not enough people.
 func (b *winder) team(people int) *team {
-	t := &team{crews: max(1, min(b.ask.Crews, people)), people: make([]Person, people), able: map[string][]int{}}
+	t := &team{crews: max(1, min(b.crews(), people)), people: make([]Person, people), able: map[string][]int{}}
 	t.leads = min(people, max(t.crews, (people+b.c.Crew.Lead-1)/max(1, b.c.Crew.Lead)))
 	roles := make([]int, people)
 	give := func(count int, skill string) {

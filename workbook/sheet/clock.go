@@ -28,8 +28,8 @@ func AnyTime() Validation {
 }
 
 // Clock is the time of day that a cell holds: a fraction of a day, or a text
-// such as "07:30". A program shows the end of the day as 00:00; it is kept as
-// 1. The error says what was found and what was expected.
+// such as "07:30". The end of the day is kept as 1. The error says what was found
+// and what was expected.
 func (c FoundCell) Clock() (unit.Clock, error) {
 	switch c.Kind {
 	case FoundText:

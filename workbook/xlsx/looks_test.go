@@ -70,6 +70,13 @@ func TestEveryFormatHasACode(t *testing.T) {
 	}
 }
 
+// The end of a day is a whole one, which must show as 24:00 and not as 00:00.
+func TestClockCountsBeyondADay(t *testing.T) {
+	if got := (&looks{}).code(sheet.Clock); got != "[hh]:mm" {
+		t.Errorf("times are shown by %q; want [hh]:mm", got)
+	}
+}
+
 func TestMoneyCode(t *testing.T) {
 	// Minor digits: ISO 4217 (USD 2, JPY 0, TND 3).
 	for _, c := range []struct {

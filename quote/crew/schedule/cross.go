@@ -2,13 +2,20 @@ package schedule
 
 import "slices"
 
-// shuffle orders the tasks by lateness with noise, more for a later one of
-// the crowd, and gives each a mode by chance.
-func (s *search) shuffle(d *draft, nth int) {
-	g := s.g
-	spread := spreadOf(g.times.Finish, nth)
+// Shares of 1024, and so of chance.
+const (
+	bias      = 700 // that a task follows the first parent
+	stretches = 256 // that a child takes a stretch of the order instead
+	swaps     = 20  // that a task changes places with the one before
+	remodes   = 20  // that a task gets another mode
+)
+
+// shuffle orders the tasks by lateness with as much noise as the whole is
+// long, and gives each a mode by chance.
+func (s *search) shuffle(d *draft) {
+	t := s.g.times
 	for i := range s.keys {
-		late := g.times.LateStart[g.number[i]] + s.rng.below(spread)
+		late := t.LateStart[s.g.number[i]] + s.rng.below(t.Finish+1)
 		s.keys[i] = uint64(late)<<20 | uint64(i)
 		d.mode[i] = s.anyMode(i)
 	}
@@ -49,14 +56,21 @@ func (s *search) emit(d *draft, i int32) {
 	s.at++
 }
 
-// cross makes a child of two: each task has its place in time and its mode
-// from the first parent or, less often, from the second.
+// cross makes a child of two.
 func (s *search) cross(a, b *draft) {
-	c := &s.child
-	if s.rng.chance(mix) {
-		s.cross2(a, b)
-		return
+	s.begin()
+	if s.rng.chance(stretches) {
+		s.crossStretch(a, b)
+	} else {
+		s.crossTasks(a, b)
 	}
+}
+
+// crossTasks takes the time and the mode of each task from the first parent
+// or, less often, from the second (after Goncalves, Resende and Mendes 2011,
+// J. Heuristics 17, 467-486).
+func (s *search) crossTasks(a, b *draft) {
+	c := &s.child
 	for i := range s.ours {
 		s.ours[i] = s.rng.chance(bias)
 		if s.ours[i] {
@@ -65,7 +79,6 @@ func (s *search) cross(a, b *draft) {
 			c.mode[i] = b.mode[i]
 		}
 	}
-	s.begin()
 	x, y, n := 0, 0, s.g.n
 	for s.at < n {
 		for x < n && !s.ours[a.order[x]] {
@@ -80,6 +93,31 @@ func (s *search) cross(a, b *draft) {
 		} else {
 			s.emit(c, b.order[y])
 			y++
+		}
+	}
+}
+
+// crossStretch takes the beginning of the first parent's order, then a
+// stretch of the second's, then the rest of the first (Hartmann 1998, Naval
+// Research Logistics 45, 733-750).
+func (s *search) crossStretch(a, b *draft) {
+	n := s.g.n
+	p, q := s.rng.below(n+1), s.rng.below(n+1)
+	if p > q {
+		p, q = q, p
+	}
+	for _, part := range []struct {
+		from  *draft
+		until int
+	}{{a, p}, {b, q}, {a, n}} {
+		for _, i := range part.from.order {
+			if s.at >= part.until {
+				break
+			}
+			if !s.seen[i] {
+				s.child.mode[i] = part.from.mode[i]
+				s.emit(&s.child, i)
+			}
 		}
 	}
 }
@@ -103,28 +141,4 @@ func (s *search) mutate() {
 			c.mode[i] = s.anyMode(i)
 		}
 	}
-}
-
-func (s *search) cross2(a, b *draft) {
-	n := s.g.n
-	p, q := s.rng.below(n+1), s.rng.below(n+1)
-	if p > q {
-		p, q = q, p
-	}
-	s.begin()
-	c := &s.child
-	add := func(from *draft, until int) {
-		for _, i := range from.order {
-			if s.at >= until {
-				return
-			}
-			if !s.seen[i] {
-				c.mode[i] = from.mode[i]
-				s.emit(c, i)
-			}
-		}
-	}
-	add(a, p)
-	add(b, q)
-	add(a, n)
 }

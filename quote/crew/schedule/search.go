@@ -1,36 +1,37 @@
 package schedule
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // The search is genetic, with a steady crowd of schedules: two of them make a
-// child, each task from one or the other by its start; the child is squeezed
-// and takes the place of the worst. When nothing improves any more, a new
-// crowd begins. Orders by start times with a biased choice for each task are
-// those of Goncalves, Resende and Mendes 2011 (J. Heuristics 17, 467-486).
+// child, each task from one or the other; the child is squeezed and takes the
+// place of the worst. When that brings no more, the best of the crowd are put
+// aside and a new crowd begins; the best of a few crowds make a crowd of
+// their own, the best of a few such crowds another, and so on. How it goes on
+// never depends on how much time is left, so that more schedules are never
+// worse than fewer.
+const (
+	crowdSize = 40
+	patience  = 20 // children, for each of the crowd, without a better one before the crowd is done
+	fellows   = 4  // crowds whose best make one of the next level
+)
 
 // search is what it needs.
 type search struct {
 	*runner
-	o         Options
-	bound     int
-	rng       random
-	best      draft
-	child     draft
-	crowd     []draft
-	ours      []bool // tasks that the child takes from its first parent
-	seen      []bool // tasks that stand in the child already
-	pools     [][]draft
-	lastWorst int
-	at        int // places of the child's order that are taken
+	o     Options
+	bound int
+	rng   random
+	best  draft
+	child draft
+	crowd []draft
+	aside [][]draft // the best of crowds, by level
+	ours  []bool    // tasks that the child takes from its first parent
+	seen  []bool    // tasks that stand in the child already
+	at    int       // places of the child's order that are taken
 }
-
-var (
-	crowdSize = V("CROWD", 60)
-	patience  = V("SINCE", 20) // children, for each of the crowd, without a better one before a new crowd begins
-	bias      = V("BIAS", 700) // of 1024, for the first parent
-	swaps     = V("M1", 20)    // of 1024, for each task, to swap with the next
-	remodes   = V("M2", 20)    // of 1024, for each task, to change its mode
-)
 
 func newSearch(g *net, o Options, bound int) *search {
 	s := &search{
@@ -38,7 +39,6 @@ func newSearch(g *net, o Options, bound int) *search {
 		best: newDraft(g.n), child: newDraft(g.n), ours: make([]bool, g.n), seen: make([]bool, g.n),
 	}
 	s.most = o.Schedules
-	s.crowd = make([]draft, 0, crowdSize)
 	return s
 }
 
@@ -47,56 +47,47 @@ func (s *search) done() bool {
 	return s.best.finish <= s.bound || s.over || s.tried >= s.most || s.o.Stop != nil && s.o.Stop()
 }
 
-// run searches until it is done, with one crowd after the other.
+// run searches until it is done.
 func (s *search) run() {
 	s.byLateness(&s.best)
 	s.pass(&s.g.ahead, &s.best, true)
 	for !s.done() {
 		s.gather()
 		s.breed()
-		for level := 0; way > 0 && !s.done(); level++ {
-			// hand the best on
-			if level == len(s.pools) {
-				s.pools = append(s.pools, nil)
-			}
-			share := crowdSize / way
-			slices.SortStableFunc(s.crowd, func(a, b draft) int { return a.finish - b.finish })
-			for i := range share {
-				d := newDraft(s.g.n)
-				d.copy(&s.crowd[i])
-				s.pools[level] = append(s.pools[level], d)
-			}
-			if len(s.pools[level]) < share*way {
-				break
-			}
-			for i := range s.pools[level] {
-				s.crowd[i].copy(&s.pools[level][i])
-			}
-			s.pools[level] = s.pools[level][:0]
+		for level := 0; !s.done() && s.merge(level); level++ {
 			s.breed()
 		}
 	}
 }
 
-// gather makes a new crowd, the first of it by lateness, the others more and
-// more by chance.
+// gather makes a new crowd by lateness and chance.
 func (s *search) gather() {
-	s.crowd = s.crowd[:0]
-	for i := range crowdSize {
-		if s.done() {
-			return
+	for i := 0; i < crowdSize && !s.done(); i++ {
+		if i == len(s.crowd) {
+			s.crowd = append(s.crowd, newDraft(s.g.n))
 		}
-		if i == cap(s.crowd) || len(s.crowd) == cap(s.crowd) {
-			break
-		}
-		s.crowd = s.crowd[:i+1]
-		d := &s.crowd[i]
-		if d.order == nil {
-			*d = newDraft(s.g.n)
-		}
-		s.shuffle(d, i)
-		s.improve(d, i%2 == 0)
+		s.shuffle(&s.crowd[i])
+		s.improve(&s.crowd[i], i%2 == 0)
 	}
+}
+
+// merge puts the best of the crowd aside and, with those of enough others of
+// the level, makes them the new crowd.
+func (s *search) merge(level int) bool {
+	if level == len(s.aside) {
+		s.aside = append(s.aside, nil)
+	}
+	slices.SortStableFunc(s.crowd, func(a, b draft) int { return cmp.Compare(a.finish, b.finish) })
+	for i := range crowdSize / fellows {
+		d := newDraft(s.g.n)
+		d.copy(&s.crowd[i])
+		s.aside[level] = append(s.aside[level], d)
+	}
+	if len(s.aside[level]) < crowdSize {
+		return false
+	}
+	s.crowd, s.aside[level] = s.aside[level], nil
+	return true
 }
 
 // improve makes a draft a good schedule and keeps the best of all. Where
@@ -105,10 +96,6 @@ func (s *search) improve(d *draft, free bool) {
 	s.pass(&s.g.ahead, d, free && s.g.multi)
 	s.keep(d)
 	if s.done() {
-		return
-	}
-	if slackPc > 0 && !free && len(s.crowd) == crowdSize && d.finish*100 > s.crowd[s.lastWorst].finish*slackPc {
-		d.print = 1
 		return
 	}
 	s.squeeze(d, s.g.multi && s.rng.chance(512))
@@ -135,28 +122,7 @@ func (s *search) breed() {
 		s.cross(&s.crowd[a], &s.crowd[b])
 		s.mutate()
 		s.improve(&s.child, false)
-		w := 0
-		switch repl {
-		case 0:
-			w = s.worst()
-			s.lastWorst = w
-		case 1: // worse parent
-			w = a
-			if s.crowd[b].finish >= s.crowd[a].finish {
-				w = b
-			}
-		case 2: // tournament of 3
-			w = s.rng.below(crowdSize)
-			for range 2 {
-				if x := s.rng.below(crowdSize); s.crowd[x].finish > s.crowd[w].finish {
-					w = x
-				}
-			}
-		case 3:
-			w = b
-		case 4:
-			w = a
-		}
+		w := s.worst()
 		if s.child.finish > s.crowd[w].finish || s.known(&s.child) {
 			continue
 		}
@@ -178,16 +144,13 @@ func (s *search) pick() int {
 
 // worst returns one of those that finish last.
 func (s *search) worst() int {
-	from := s.rng.below(len(s.crowd))
-	w := from
-	for i := from + 1; i < len(s.crowd); i++ {
-		if s.crowd[i].finish > s.crowd[w].finish {
-			w = i
+	w := s.rng.below(len(s.crowd))
+	for i, at := 1, w; i < len(s.crowd); i++ {
+		if at++; at == len(s.crowd) {
+			at = 0
 		}
-	}
-	for i := range from {
-		if s.crowd[i].finish > s.crowd[w].finish {
-			w = i
+		if s.crowd[at].finish > s.crowd[w].finish {
+			w = at
 		}
 	}
 	return w
