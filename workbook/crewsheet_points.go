@@ -61,9 +61,12 @@ func (c *crewSheet) pointNames(name string, first, many, box, key int) {
 		return
 	}
 	last := first + many - 1
-	for id, col := range map[string]int{"tick": box, "what": box + 1, "id": key} {
+	column := func(id string, col int) {
 		c.name(name+"_"+id, c.s, sheet.Range{R1: first, C1: col, R2: last, C2: col}, "")
 	}
+	column("tick", box)
+	column("what", box+1)
+	column("id", key)
 	rule := ticks()
 	rule.AllowBlank = true
 	c.allowRange(c.s, sheet.Range{R1: first, C1: box, R2: last, C2: box}, rule, "a tick once it was looked at")

@@ -182,7 +182,7 @@ func (p *scheduleSheet) bar(t *dayTask, a axis, d *crew.Day) {
 		role = sheet.Chain
 	}
 	cells := []sheet.Cell{in(text(t.words()), wrap()), in(text(t.Tent), wrap()), in(value(numberOr(t.Crew)), centred(sheet.Whole)), in(value(numberOr(t.Hands)), centred(sheet.Whole)),
-		in(clock(t.spells[0][0]), centred(sheet.Clock)), in(clock(t.spells[len(t.spells)-1][1]), centred(sheet.Clock)), in(text(numbers(t.who)), wrap())}
+		in(clock(t.spells[0][0]), centred(sheet.Clock)), in(clock(t.spells[len(t.spells)-1][1]), centred(sheet.Clock)), t.people()}
 	on, rest := a.filled(t.spells), a.resting(d)
 	for slot := range a.slots {
 		var c sheet.Cell
@@ -197,6 +197,14 @@ func (p *scheduleSheet) bar(t *dayTask, a axis, d *crew.Day) {
 		cells = append(cells, c)
 	}
 	p.s.Rows = append(p.s.Rows, sheet.Row{Cells: cells})
+}
+
+// people are the numbers of who does it.
+func (d *dayTask) people() sheet.Cell {
+	if len(d.who) == 1 {
+		return in(value(d.who[0]), sheet.Style{Role: sheet.Body, Format: sheet.Whole, Align: sheet.Left})
+	}
+	return in(text(numbers(d.who)), wrap())
 }
 
 // mark is what stands in a bar: the hands, as far as there is room for them.

@@ -41,25 +41,32 @@ func heatCautions(c *catalog.Catalog, j *job.Job) []Caution {
 	if w == nil || w.Temperature == nil {
 		return list
 	}
+	return append(list, weatherCaution(c, w)...)
+}
+
+// weatherCaution is what the weather asks for by its heat index, if anything.
+func weatherCaution(c *catalog.Catalog, w *job.Weather) []Caution {
 	sys := c.Company.Units
 	tenths := int(math.Round(10 * heatIndex(w.Temperature.Fahrenheit(), w.Humidity.InexactFloat64())))
 	index := unit.TemperatureIn(math.Round(10*unit.TemperatureIn(float64(tenths)/10, unit.Imperial).In(sys))/10, sys)
 	text := fmt.Sprintf("the heat index is %s in the shade, of %s and %s %% humidity", index.Text(sys), w.Temperature.Text(sys), w.Humidity)
 	heat := c.Crew.Heat
-	switch {
-	case heat != nil && (!heat.Demo || c.Demo):
-		if n := bandOf(heat, tenths); n >= 0 {
-			b := &heat.Bands[n]
-			source := heatSource
-			if heat.Source != "" {
-				source += "; " + heat.Source
-			}
-			list = append(list, Caution{Key: "heat.index", Text: fmt.Sprintf("%s, %s: %s", text, b.Name, b.What), Source: source, Severe: n == len(heat.Bands)-1})
+	if heat == nil || heat.Demo && !c.Demo {
+		if tenths < heatLeast {
+			return nil
 		}
-	case tenths >= heatLeast:
-		list = append(list, Caution{Key: "heat.bands", Text: text + "; what is done from there on is not known: the yard's own bands (crew.yaml, heat) were expected", Source: heatSource})
+		return []Caution{{Key: "heat.bands", Source: heatSource,
+			Text: text + "; what is done from there on is not known: the yard's own bands (crew.yaml, heat) were expected"}}
 	}
-	return list
+	n := bandOf(heat, tenths)
+	if n < 0 {
+		return nil
+	}
+	b, source := &heat.Bands[n], heatSource
+	if heat.Source != "" {
+		source += "; " + heat.Source
+	}
+	return []Caution{{Key: "heat.index", Text: fmt.Sprintf("%s, %s: %s", text, b.Name, b.What), Source: source, Severe: n == len(heat.Bands)-1}}
 }
 
 // bandOf is the last band that a heat index in tenths of a degree Fahrenheit has

@@ -18,11 +18,13 @@ func ready(q *quote.Quote) []string {
 		if len(w.Days) == 0 || w.Setting == nil || !w.Setting.Site {
 			continue
 		}
-		line := "  ready     " + moment(w, w.Finish)
-		if w.Spread.Runs > 0 {
-			line += ", 9 of 10 sure by " + moment(w, w.Spread.Ninety)
+		words := []string{moment(w, w.Finish)}
+		if by := w.Spread.Ninety; w.Spread.Runs > 0 && by.Day == w.Finish.Day {
+			words = append(words, "9 of 10 sure by "+by.At.String())
+		} else if w.Spread.Runs > 0 {
+			words = append(words, "9 of 10 sure by "+moment(w, by))
 		}
-		return []string{line + fmt.Sprintf(", with %d people%s", len(w.People), cheapest(w))}
+		return wrap("  ready     ", append(words, fmt.Sprintf("%d people%s", len(w.People), cheapest(w))))
 	}
 	return nil
 }
@@ -39,11 +41,11 @@ func cheapest(w *crew.Window) string {
 		case z.Cheapest && z.Asked:
 			return ", the cheapest crew"
 		case z.Cheapest:
-			return fmt.Sprintf("; cheapest %d", z.People)
+			return fmt.Sprintf(", the cheapest crew is %d", z.People)
 		}
 	}
 	if len(w.Sizes) > 0 {
-		return "; no crew that was tried is in time"
+		return ", no crew that was tried is in time"
 	}
 	return ""
 }

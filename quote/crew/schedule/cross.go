@@ -8,16 +8,20 @@ const (
 	stretches = 256 // that a child takes a stretch of the order instead
 	swaps     = 20  // that a task changes places with the one before
 	remodes   = 20  // that a task gets another mode
+	choosing  = 384 // that all tasks choose their modes while a draft is squeezed
+	turns     = 64  // that a child is more or less thrifty than its first parent
 )
 
-// shuffle orders the tasks by lateness with as much noise as the whole is
-// long, and gives each a mode by chance.
+// shuffle orders the tasks by lateness with noise: up to as much as the whole
+// is long for few tasks, less for many, so that a task passes about as many
+// others.
 func (s *search) shuffle(d *draft) {
 	t := s.g.times
+	noise := t.Finish*60/max(60, s.g.n) + 1
 	for i := range s.keys {
-		late := t.LateStart[s.g.number[i]] + s.rng.below(t.Finish+1)
+		late := t.LateStart[s.g.number[i]] + s.rng.below(noise)
 		s.keys[i] = uint64(late)<<20 | uint64(i)
-		d.mode[i] = s.anyMode(i)
+		d.mode[i] = s.g.modeAt[i]
 	}
 	slices.Sort(s.keys)
 	s.begin()
@@ -58,6 +62,10 @@ func (s *search) emit(d *draft, i int32) {
 
 // cross makes a child of two.
 func (s *search) cross(a, b *draft) {
+	s.child.thrift = a.thrift
+	if s.g.multi && s.rng.chance(turns) {
+		s.child.thrift = uint(s.rng.below(thriftiest + 1))
+	}
 	s.begin()
 	if s.rng.chance(stretches) {
 		s.crossStretch(a, b)

@@ -15,11 +15,13 @@ type net struct {
 	number  []int   // of our task i in the problem
 	modeAt  []int32 // modes of task i are modeAt[i] to modeAt[i+1], least work first
 	minutes []int   // of each mode
+	extra   []int   // minutes for which all hands could work on what it takes beyond the least
 	whole   []bool  // mode does not run across an edge
 	use     []uint64
 	rest    []uint64 // words of use behind the first, `words-1` a mode
 	origin  []int32  // which mode of the task of the problem it is
 	words   int
+	short   []float64
 	guard   []uint64 // the top bit of each field
 	full    []uint64 // the capacities
 	fields  []field
@@ -27,6 +29,8 @@ type net struct {
 	back    axis // from the finish back
 	multi   bool // some task has a choice
 	times   *Times
+	weight  []float64 // of each resource, see weigh
+	busy    float64   // minutes that the busiest resource works at least
 	links   *links
 	skips   []skip
 	skipAt  []int32 // skips of a mode are skipsOf[skipAt[mode]:skipAt[mode+1]]
@@ -164,6 +168,7 @@ func (g *net) fillModes() {
 	g.minutes, g.whole = make([]int, 0, all), make([]bool, 0, all)
 	g.use, g.origin = make([]uint64, 0, all), make([]int32, 0, all)
 	day := g.p.longestDay()
+	g.weigh()
 	var which []int32
 	words := make([]uint64, g.words)
 	for _, t := range g.number {
@@ -174,11 +179,12 @@ func (g *net) fillModes() {
 		}
 		if len(which) > 1 {
 			slices.SortStableFunc(which, func(a, b int32) int {
-				return cmp.Compare(g.p.share(&task.Modes[a]), g.p.share(&task.Modes[b]))
+				return cmp.Compare(g.share(&task.Modes[a]), g.share(&task.Modes[b]))
 			})
 		}
 		for _, m := range which {
 			g.addMode(task, m, day, words)
+			g.extra = append(g.extra, int(g.share(&task.Modes[m])-g.share(&task.Modes[which[0]])))
 		}
 		g.multi = g.multi || len(which) > 1
 		g.modeAt = append(g.modeAt, int32(len(g.minutes)))
@@ -196,15 +202,4 @@ func (g *net) addMode(task *Task, m int32, day int, words []uint64) {
 	g.use = append(g.use, words[0])
 	g.rest = append(g.rest, words[1:]...)
 	g.origin = append(g.origin, m)
-}
-
-// share is the work of a mode as a part of what there is, in minutes.
-func (p *Problem) share(m *Mode) float64 {
-	sum := 0.0
-	for k, u := range m.Use {
-		if u > 0 {
-			sum += float64(u) * float64(m.Minutes) / float64(p.Capacity[k])
-		}
-	}
-	return sum
 }

@@ -9,6 +9,7 @@ type draft struct {
 	mode   []int32 // of each task, an index of the net's modes
 	start  []int
 	finish int
+	thrift uint   // how much work counts where modes are chosen, see quickest
 	print  uint64 // of starts and modes, to tell drafts apart
 }
 
@@ -20,7 +21,7 @@ func (d *draft) copy(from *draft) {
 	copy(d.order, from.order)
 	copy(d.mode, from.mode)
 	copy(d.start, from.start)
-	d.finish, d.print = from.finish, from.print
+	d.finish, d.thrift, d.print = from.finish, from.thrift, from.print
 }
 
 // runner makes passes without allocating.
@@ -69,7 +70,7 @@ func (r *runner) pass(ax *axis, d *draft, choose bool) {
 		var start int32
 		mode := d.mode[i]
 		if choose {
-			mode, start = r.quickest(i, from)
+			mode, start = r.quickest(i, from, d.thrift)
 			d.mode[i] = mode
 		} else {
 			start = l.find(from, mode)
@@ -82,17 +83,19 @@ func (r *runner) pass(ax *axis, d *draft, choose bool) {
 	d.finish = finish
 }
 
-// quickest returns the mode of a task that ends first, and where it starts.
-func (r *runner) quickest(i, from int32) (mode, start int32) {
+// quickest returns the mode of a task that ends first, and where it starts,
+// where extra work counts as delay.
+func (r *runner) quickest(i, from int32, thrift uint) (mode, start int32) {
 	g, l := r.g, &r.line
 	best := axisEnd * 16
 	for m := g.modeAt[i]; m < g.modeAt[i+1]; m++ {
-		if l.events[from].at+g.minutes[m] >= best {
+		after := g.minutes[m] + delay(g.extra[m], thrift)
+		if l.events[from].at+after >= best {
 			continue
 		}
 		s := l.find(from, m)
-		if end := l.events[s].at + g.minutes[m]; end < best {
-			mode, start, best = m, s, end
+		if score := l.events[s].at + after; score < best {
+			mode, start, best = m, s, score
 		}
 	}
 	return mode, start

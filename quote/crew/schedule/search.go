@@ -49,8 +49,8 @@ func (s *search) done() bool {
 
 // run searches until it is done.
 func (s *search) run() {
-	s.byLateness(&s.best)
-	s.pass(&s.g.ahead, &s.best, true)
+	s.first(&s.best)
+	s.climb()
 	for !s.done() {
 		s.gather()
 		s.breed()
@@ -60,14 +60,32 @@ func (s *search) run() {
 	}
 }
 
-// gather makes a new crowd by lateness and chance.
+// climb improves the first schedule, and those made like it that spare hands
+// more or less: where there are few schedules, much of what can be had.
+func (s *search) climb() {
+	d, middle := &s.child, int(s.best.thrift)
+	for away := 0; away <= thriftiest; away += 2 {
+		for _, t := range []int{middle + away, middle - away} {
+			if t < 0 || t > thriftiest || s.done() || away > 0 && !s.g.multi {
+				continue
+			}
+			s.byLateness(d)
+			d.thrift = uint(t)
+			s.improve(d, true)
+		}
+	}
+}
+
+// gather makes a new crowd by lateness and chance, about as thrifty with hands
+// as the best so far.
 func (s *search) gather() {
 	for i := 0; i < crowdSize && !s.done(); i++ {
 		if i == len(s.crowd) {
 			s.crowd = append(s.crowd, newDraft(s.g.n))
 		}
 		s.shuffle(&s.crowd[i])
-		s.improve(&s.crowd[i], i%2 == 0)
+		s.crowd[i].thrift = uint(min(max(int(s.best.thrift)+s.rng.below(5)-2, 0), thriftiest))
+		s.improve(&s.crowd[i], true)
 	}
 }
 
@@ -98,7 +116,7 @@ func (s *search) improve(d *draft, free bool) {
 	if s.done() {
 		return
 	}
-	s.squeeze(d, s.g.multi && s.rng.chance(512))
+	s.squeeze(d, s.g.multi && s.rng.chance(choosing))
 	d.print = 0
 	for i, at := range d.start {
 		d.print = d.print*0x9e3779b97f4a7c15 + uint64(at)<<8 + uint64(d.mode[i]-s.g.modeAt[i])

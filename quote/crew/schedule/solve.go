@@ -8,15 +8,14 @@ type Options struct {
 }
 
 // First returns the plan of one serial pass in the order of latest starts,
-// each task in the mode that ends first.
+// each task in the mode that ends first, sparing hands where there are few.
 func First(p *Problem) *Plan {
 	g := compile(p)
 	if g == nil {
 		return nil
 	}
 	r, d := newRunner(g), newDraft(g.n)
-	r.byLateness(&d)
-	r.pass(&g.ahead, &d, true)
+	r.first(&d)
 	return g.plan(&d, r.tried)
 }
 
@@ -33,10 +32,18 @@ func Solve(p *Problem, o Options) *Plan {
 	return g.plan(&s.best, s.tried)
 }
 
+// first makes the draft of one serial pass.
+func (r *runner) first(d *draft) {
+	r.byLateness(d)
+	d.thrift = r.g.thrift()
+	r.pass(&r.g.ahead, d, true)
+}
+
 // byLateness orders the tasks by the time at which they must be started.
 func (r *runner) byLateness(d *draft) {
 	for i := range r.keys {
 		r.keys[i] = uint64(r.g.times.LateStart[r.g.number[i]])<<20 | uint64(i)
+		d.mode[i] = r.g.modeAt[i]
 	}
 	r.sortKeys(d)
 }
