@@ -50,7 +50,7 @@ func (r crewReporter) plan() ReportCrewPlan {
 func (r crewReporter) moment(m crew.Moment) ReportMoment {
 	out := ReportMoment{Day: m.Day, At: clock(m.At)}
 	if m.Day > 0 {
-		out.Date = r.w.Days[0].Date.AddDays(m.Day - r.w.Days[0].Number).String()
+		out.Date = r.w.Date(m).String()
 	}
 	return out
 }

@@ -96,7 +96,10 @@ func (l *layout) asked(window string) job.WindowCrew {
 func (l *layout) weatherTerms(s *sheet.Sheet) {
 	var degrees, humidity any
 	if w := l.q.Job.Labour.Weather; w != nil {
-		degrees, humidity = w.Temperature.In(l.sys), float(w.Humidity)
+		humidity = float(w.Humidity)
+		if w.Temperature != nil {
+			degrees = w.Temperature.In(l.sys)
+		}
 	}
 	tries := l.q.Job.Labour.Tries
 	if tries == 0 {
@@ -111,7 +114,7 @@ func (l *layout) weatherTerms(s *sheet.Sheet) {
 	for _, x := range []setting{
 		{"job_weather_temperature", "Temperature at work, " + l.sys.TemperatureUnit(), "forecast in the shade; empty with the one below: as the heat of the site says", degrees, sheet.Num1, warm},
 		{"job_weather_humidity", "Humidity at work, percent", "forecast, of the same hours", humidity, sheet.Num1, wet},
-		{"job_tries", "Schedules tried", fmt.Sprintf("in search of a short one; the shop tries %d. More take longer", l.q.Catalog.Crew.Tries), tries, sheet.Whole, wholes(1, 10_000_000)},
+		{"job_tries", "Schedules tried", fmt.Sprintf("in search of a short one; the shop tries %d. More take longer", l.q.Catalog.Crew.Tries), tries, sheet.Whole, wholes(1, 1_000_000)},
 	} {
 		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(x.label), sheet.Style{Role: sheet.Label}), {},
 			in(value(x.value), input(x.format)), in(text(x.explain), sheet.Style{Role: sheet.Faint, Indent: 1})}})

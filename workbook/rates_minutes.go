@@ -27,7 +27,7 @@ func (l *layout) minuteRates(s *sheet.Sheet) {
 	}
 	l.allowDown(s, first, 3, amounts(), "hand-minutes for each of what is counted")
 	l.allowDown(s, first, 6, amounts(), "hand-minutes once, when there is anything to do; they spread as those for each")
-	l.allowDown(s, first, 7, wholes(1, 200), "people that the task needs at least")
+	l.allowDown(s, first, 7, wholes(1, 50), "people that the task needs at least")
 	if first > len(s.Rows) {
 		return
 	}
@@ -51,7 +51,7 @@ func (l *layout) plainMinutes(s *sheet.Sheet) {
 	}
 	l.allowDown(s, first, 3, amounts(), "hand-minutes for each of what is counted")
 	l.allowDown(s, first, 4, amounts(), "hand-minutes once, when there is anything to do")
-	l.allowDown(s, first, 5, wholes(1, 200), "people that the task needs at least")
+	l.allowDown(s, first, 5, wholes(1, 50), "people that the task needs at least")
 }
 
 // minuteCells are the first cells of a rule's row.

@@ -154,7 +154,7 @@ type Labour struct {
 	Charge  string       `yaml:"charge" enum:"charged|included"` // none: charged
 	Windows []WindowCrew `yaml:"windows"`
 	Weather *Weather     `yaml:"weather"`                      // forecast for the work; none: as the site's heat says
-	Tries   int          `yaml:"tries" min:"1" max:"10000000"` // schedules that are made in search of a short one; not given: the shop's
+	Tries   int          `yaml:"tries" min:"1" max:"1000000"` // schedules that are made in search of a short one; not given: the shop's
 }
 
 // Weather is what the crew must work in.

@@ -116,6 +116,9 @@ func (d *differ) input(in input) {
 	if !in.none || shown(cell) != "" {
 		v, err = read(cell, in.kind, d.b.Quote.Catalog.Company.Units)
 	}
+	if err == nil {
+		err = in.within(v)
+	}
 	if err != nil {
 		d.unreadable(now, what, err)
 		return
@@ -128,6 +131,15 @@ func (d *differ) input(in input) {
 			Message: fmt.Sprintf("found %s; it is taken for %s percent, less than one", v.text, v.text), Advice: "three percent is typed as 3, without the percent sign"})
 	}
 	d.edit(in, v, at(d.b.File, now), what, in.words(old))
+}
+
+// within refuses numbers that no job may have, before anything is planned with
+// them.
+func (in *input) within(v value) error {
+	if in.most == 0 || !v.number.LessThan(money.One) && !v.number.GreaterThan(money.Int(in.most)) {
+		return nil
+	}
+	return fmt.Errorf("found %s; a whole number from 1 to %d was expected", v.text, in.most)
 }
 
 // words are what a cell held, as people read it: a time is no fraction of a day.

@@ -22,6 +22,7 @@ type input struct {
 	set  func(*job.Job, value) // of the job; nil for the shop
 	file string                // of the shop
 	text func(value) string    // how the shop's file writes it; nil: as a plain number
+	most int                   // of people, days and the like: from 1 to so many; 0: not limited here
 	none bool                  // an empty cell is no value, and takes the field out
 }
 
@@ -213,6 +214,17 @@ func closeSide(t *job.Tent, name, wall string) {
 	}
 }
 
+// Bounds of a window, as a job file has them.
+const (
+	mostPeople = 200
+	mostDays   = 60
+	mostCrews  = 20
+	mostTries  = 1_000_000
+)
+
+// most bounds the last input: a whole number from 1 on.
+func (l *inputList) most(n int) { l.all[len(l.all)-1].most = n }
+
 // crews are people, days and hours worked of each window.
 func (l *inputList) crews() {
 	for i := range l.q.Labour.Windows {
@@ -223,7 +235,9 @@ func (l *inputList) crews() {
 		}
 		path := "labour.windows{" + spec.ID + "}."
 		l.ofJob(cell("crew"), whole, path+"crew", set(func(w *job.WindowCrew, v value) { w.Crew = int(v.number.IntPart()) }))
+		l.most(mostPeople)
 		l.ofJob(cell("days"), whole, path+"days", set(func(w *job.WindowCrew, v value) { w.Days = int(v.number.IntPart()) }))
+		l.most(mostDays)
 		l.ofJob(cell("worked"), number, path+"worked", set(func(w *job.WindowCrew, v value) { w.Worked = v.number }))
 	}
 }

@@ -16,6 +16,7 @@ func (l *inputList) crewJob() {
 		l.hoursOf(l.q.Labour.Windows[i].Spec)
 	}
 	l.ofJob(named("job_tries"), whole, "labour.tries", func(j *job.Job, v value) { j.Labour.Tries = int(v.number.IntPart()) })
+	l.most(mostTries)
 	l.weather()
 }
 
@@ -24,6 +25,7 @@ func (l *inputList) hoursOf(spec *catalog.Window) {
 	cell := func(column string) address { return address{table: "hours", key: spec.ID, column: column} }
 	path := "labour.windows{" + spec.ID + "}."
 	l.ofJob(cell("crews"), whole, path+"crews", func(j *job.Job, v value) { windowOf(j, spec).Crews = int(v.number.IntPart()) })
+	l.most(mostCrews)
 	for _, x := range []struct {
 		column string
 		of     func(*job.WindowCrew) *unit.Clock

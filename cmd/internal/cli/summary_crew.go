@@ -31,7 +31,7 @@ func ready(q *quote.Quote) []string {
 
 // moment is a time of a window's days.
 func moment(w *crew.Window, m crew.Moment) string {
-	return fmt.Sprintf("%s %s", w.Days[0].Date.AddDays(m.Day-w.Days[0].Number), m.At)
+	return fmt.Sprintf("%s %s", w.Date(m), m.At)
 }
 
 // cheapest says which crew would cost least, of those that are in time.

@@ -17,7 +17,7 @@ const secondsHelp = "look for a shorter crew plan for up to so many `SECONDS`"
 const longestThought = 3600
 
 // mostTries bounds the schedules of one plan, as a job file does.
-const mostTries = 10_000_000
+const mostTries = 1_000_000
 
 // growth is how many times as many schedules each round makes as the one
 // before: the last round then takes most of the time.
@@ -31,24 +31,31 @@ func secondsFit(seconds int) error {
 	return nil
 }
 
-// think looks for a shorter crew plan until the time is over. How many schedules
-// that took stands in the job, so that the same plan comes of it on any machine
-// and whenever its workbook is read again.
+// think looks for a shorter crew plan until the time is over. The fewest
+// schedules that gave the best plan stand in the job, so that the same plan comes
+// of it on any machine and whenever its workbook is read again.
 func (a *app) think(q *quote.Quote, limit time.Duration) (*quote.Quote, error) {
 	if limit <= 0 || q.Crew == nil {
 		return q, nil
 	}
-	tries := max(1, q.Catalog.Crew.Tries, q.Job.Labour.Tries)
+	j := *q.Job
+	j.Labour.Tries = max(1, q.Catalog.Crew.Tries, q.Job.Labour.Tries)
+	best, tries := q.Crew.Minutes(), 0
 	end := a.now().Add(limit)
-	for plan := q.Crew; !plan.Proven() && tries <= mostTries/growth; {
+	for plan := q.Crew; !plan.Proven() && j.Labour.Tries <= mostTries/growth; {
 		began := a.now()
-		j := *q.Job
-		j.Labour.Tries = tries * growth
+		j.Labour.Tries *= growth
 		plan = crew.Build(q.Catalog, &j, q.Parts, q.Load, q.Labour)
-		tries = j.Labour.Tries
-		if took := a.now().Sub(began); a.now().Add(growth * took).After(end) {
+		if minutes := plan.Minutes(); minutes < best {
+			best, tries = minutes, j.Labour.Tries
+		}
+		// The best round is made once more at the end, with the whole quote.
+		if took := a.now().Sub(began); a.now().Add((growth + growth) * took).After(end) {
 			break
 		}
+	}
+	if tries == 0 {
+		return q, nil
 	}
 	return withTries(q, tries)
 }
