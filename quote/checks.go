@@ -55,6 +55,7 @@ func (q *Quote) check() {
 	q.checkPower()
 	q.checkDates()
 	q.checkSchedule()
+	q.checkLifts()
 	q.checkPlan()
 	q.checkStock()
 	q.checkSizes()

@@ -140,7 +140,7 @@ func (l *layout) checkFormulas(c *quote.Check) (is, limit string) {
 		return "SUMIFS(need_quantity,need_tags," + tagPattern(quote.ChairTag) + ")", "job_guests"
 	}
 	for _, of := range []func(kind, rest string) (string, string, bool){
-		l.anchorFormulas, l.egressFormulas, l.powerFormulas, l.datesFormulas, l.scheduleFormulas} {
+		l.anchorFormulas, l.egressFormulas, l.powerFormulas, l.datesFormulas, l.scheduleFormulas, l.liftFormulas} {
 		if is, limit, ok := of(kind, rest); ok {
 			return is, limit
 		}

@@ -73,7 +73,7 @@ func readOrLaidOut(t *testing.T, f *sheet.Found, p sheet.Place) bool {
 		return true
 	}
 	k := b.Kept()
-	return len(k.Loaded)+len(k.Tag)+len(k.Counted)+len(k.Damaged)+len(k.Wet)+len(k.Each)+len(k.Riders)+len(k.Actual)+len(k.Done) > 0
+	return len(k.Loaded)+len(k.Tag)+len(k.Counted)+len(k.Damaged)+len(k.Wet)+len(k.Each)+len(k.Riders)+len(k.Actual)+len(k.Done)+len(k.Names) > 0
 }
 
 // otherCell is a cell with something else of its kind.

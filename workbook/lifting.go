@@ -269,3 +269,11 @@ func (l *layout) teamTable(s *sheet.Sheet) {
 	t.end()
 	spread(s, from, to)
 }
+
+// liftFormulas gives the formula of the check that counts what no team lifts.
+func (l *layout) liftFormulas(kind, _ string) (is, limit string, ok bool) {
+	if kind == "lifts" {
+		return "COUNTIF(lift_state," + quoted(liftNone) + ")", "", true
+	}
+	return "", "", false
+}

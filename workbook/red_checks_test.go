@@ -94,6 +94,7 @@ var turns = []turn{
 	{check: "requote schedule", bad: look, demo: true, body: stakedJob, first: []typed{{"window_install_crew", "", 6}}, then: []typed{{"window_install_crew", "", 5}}},
 	{check: "requote schedule", bad: look, demo: true, body: stakedJob, first: []typed{{"minutes_frame_raise", "", 90}}, then: []typed{{"minutes_frame_raise", "", 4}}},
 	{check: "requote schedule", bad: look, demo: true, body: stakedJob, first: []typed{{"rate_lead_cost", "", 99}, {"job_date_strike", "", 46550}}, then: []typed{{"rate_lead_cost", "", 43}, {"job_date_strike", "", 46551}}},
+	{check: "lifts", bad: look, demo: true, body: stakedJob, first: []typed{{"rate_wet", "", 2.4}}, then: []typed{{"qty_t.a", "", 0}}},
 	{check: "requote zone", bad: stop, first: []typed{{"job_distance", "", 500.1}}, then: []typed{{"job_distance", "", 500}}},
 	{check: "requote zone", bad: stop, first: []typed{{"zones_upto", "zones_id=near", 7.9}}, then: []typed{{"job_zone", "", "near"}}},
 	{check: "need:L:1:propane-100", bad: stop, demo: true, begins: stop, body: heaterJob + "}]",

@@ -151,7 +151,7 @@ func when(w *crew.Window, m crew.Moment, style sheet.Style) []sheet.Cell {
 	day, at := style, style
 	day.Format, day.Align = sheet.DateLong, sheet.Left
 	at.Format, at.Align = sheet.Clock, sheet.Left
-	return []sheet.Cell{in(value(w.Days[0].Date.AddDays(m.Day-w.Days[0].Number)), day), in(clock(m.At), at)}
+	return []sheet.Cell{in(value(w.Date(m)), day), in(clock(m.At), at)}
 }
 
 // late tells whether a moment comes after another.
@@ -185,7 +185,7 @@ func (p *scheduleSheet) summary(w *crew.Window) {
 		fact(2, "Inspected", when(w, w.Inspect, sheet.Style{})...))
 	if w.Spread.Runs > 0 {
 		share, style := "In time, of "+itoa(w.Spread.Runs)+" runs", sheet.Style{Format: sheet.PercentWhole, Align: sheet.Left, Bold: true}
-		if w.Spread.InTime < sureShare {
+		if w.Spread.InTime < crew.Sure {
 			share, style.Role = "In time, below 90 %", sheet.Warn
 		}
 		row(fact(0, "Half sure by", when(w, w.Spread.Half, sheet.Style{})...), fact(1, "Nine of ten sure by", when(w, w.Spread.Ninety, sheet.Style{Bold: true})...),
@@ -196,9 +196,6 @@ func (p *scheduleSheet) summary(w *crew.Window) {
 	row(fact(0, "Working hours, first to last", in(value(hoursOf(w.Minutes)), left)), fact(1, "No plan takes less than", in(value(hoursOf(w.Shortest)), left)),
 		fact(2, "Plans compared", in(value(w.Tried), sheet.Style{Align: sheet.Left, Format: sheet.Whole})))
 }
-
-// sureShare is the share of runs in time from which on a finish is called sure.
-const sureShare = 0.9
 
 // paidHours is what some people are paid for in a window, as the sum of the cells
 // of their days.

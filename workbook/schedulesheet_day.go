@@ -15,6 +15,7 @@ import (
 const (
 	chartHead = 112.0 // title, name of the day, its times, breaks and headings of the chart
 	callHead  = 60.0  // its title and headings
+	callGap   = 42.0  // the same below a chart
 	tableHead = 90.0  // title of the sheet and of the table, and its headings
 	rowLeast  = 15.0
 )
@@ -42,42 +43,53 @@ func (p *scheduleSheet) page(title string) {
 	band(p.s, title, planPrinted)
 }
 
-// day is the chart of a day and the call times of its people. A day with more
-// tasks than a page holds goes on in parts, each with its headings.
+// day is the page of a day: its chart and the call times of its people. Where
+// rows of the chart stand for several tasks, the tasks follow one by one.
 func (p *scheduleSheet) day(w *crew.Window, d *crew.Day) {
 	tasks, shifts := tasksOf(w, d.Number), shiftsOf(w, d)
-	room := p.room()
-	parts := chunks(p.taskHeights(tasks), room-chartHead, room-chartHead)
-	left, at := 0.0, 0
+	if len(tasks)+len(shifts) == 0 {
+		return // nobody works
+	}
+	f := p.fit(tasks, shifts)
+	title, a := dayTitle(w, d), axisOf(d.Call, d.End)
+	p.page(title)
+	p.dayTimes(w, d)
+	p.chartHead(d, a, f.by)
+	for i := range f.rows {
+		p.bar(&f.rows[i], a, d)
+	}
+	if f.brief {
+		p.callLines(shifts)
+	} else {
+		p.s.Rows = append(p.s.Rows, sheet.Row{})
+		p.callTimes(w, d, shifts)
+	}
+	if f.by != byTask {
+		p.detail(w, d, tasks)
+	}
+	if f.brief {
+		p.callPages(w, d, shifts)
+	}
+}
+
+// detail is the tasks of a day one by one, cut into pages; each has an axis of
+// its own.
+func (p *scheduleSheet) detail(w *crew.Window, d *crew.Day, tasks []dayTask) {
+	rows := p.rowsOf(tasks, byTask)
+	room, at := p.room()-chartHead, 0
+	parts := chunks(p.rowHeights(rows), room, room)
 	for i, count := range parts {
-		title := dayTitle(w, d)
+		title := dayTitle(w, d) + ", in detail"
 		if len(parts) > 1 {
 			title += fmt.Sprintf(", part %d of %d", i+1, len(parts))
 		}
-		part, a := tasks[at:at+count], axisOf(d.Call, d.End)
-		if len(parts) > 1 {
-			a = axisOf(timesOf(part))
-		}
+		a := axisOf(timesOf(tasks[at : at+count]))
 		p.page(title)
 		p.dayTimes(w, d)
-		p.chartHead(d, a)
-		left = room - chartHead
-		for k, h := range p.taskHeights(part) {
-			p.bar(&part[k], a, d)
-			left -= h
+		p.chartHead(d, a, byTask)
+		for k := range count {
+			p.bar(&rows[at+k], a, d)
 		}
-		at += count
-	}
-	heights := slices.Repeat([]float64{rowLeast}, len(shifts))
-	at = 0
-	apart := left-callHead < rowLeast*float64(len(shifts)) // below the last bar there is no room for them
-	for i, count := range chunks(heights, room-callHead, room-callHead) {
-		if i > 0 || apart {
-			p.page("Call times: " + dayTitle(w, d))
-		} else {
-			p.s.Rows = append(p.s.Rows, sheet.Row{})
-		}
-		p.callTimes(w, d, shifts[at:at+count])
 		at += count
 	}
 }
@@ -92,18 +104,6 @@ func dayTitle(w *crew.Window, d *crew.Day) string {
 		title += ", MORE THAN ASKED"
 	}
 	return title
-}
-
-// taskHeights is how high the rows of tasks are.
-func (p *scheduleSheet) taskHeights(tasks []dayTask) []float64 {
-	heights := make([]float64, len(tasks))
-	for i := range tasks {
-		name := sheet.TextHeight(tasks[i].words(), 10, false, true, 0, planWidths[0]*sheet.ColumnPoints)
-		tent := sheet.TextHeight(tasks[i].Tent, 10, false, true, 0, planWidths[1]*sheet.ColumnPoints)
-		people := sheet.TextHeight(numbers(tasks[i].who), 10, false, true, 0, planWidths[6]*sheet.ColumnPoints)
-		heights[i] = max(rowLeast, name, tent, people)
-	}
-	return heights
 }
 
 // dayTimes is the day and when everybody is where.
@@ -130,9 +130,9 @@ func timesOf(tasks []dayTask) (begin, end unit.Clock) {
 }
 
 // chartHead is the breaks by name over their columns, and the headings.
-func (p *scheduleSheet) chartHead(d *crew.Day, a axis) {
+func (p *scheduleSheet) chartHead(d *crew.Day, a axis, by grouping) {
 	p.fields(p.s, span(1, planPrinted, in(text(fmt.Sprintf("One column is %d minutes; the number in a bar is the hands at work. "+
-		"A * and a framed bar: on the critical chain, late there is late at the end. Grey: a break.", int(a.slot))), sheet.Style{Role: sheet.Faint})))
+		"A * and a framed bar: on the critical chain, late there is late at the end. Grey: a break.%s", int(a.slot), by.words())), sheet.Style{Role: sheet.Faint})))
 	rest := make([]sheet.Cell, planFacts+a.slots)
 	rest[0] = in(text(breakWords(d)), sheet.Style{Role: sheet.Faint})
 	for _, b := range d.Breaks {
@@ -175,20 +175,16 @@ func breakWords(d *crew.Day) string {
 	return strings.Join(list, ", ")
 }
 
-// bar is the row of a task on one day.
-func (p *scheduleSheet) bar(t *dayTask, a axis, d *crew.Day) {
-	role := sheet.Bar
-	if t.Critical {
-		role = sheet.Chain
-	}
-	cells := []sheet.Cell{in(text(t.words()), wrap()), in(text(t.Tent), wrap()), in(value(numberOr(t.Crew)), centred(sheet.Whole)), in(value(numberOr(t.Hands)), centred(sheet.Whole)),
-		in(clock(t.spells[0][0]), centred(sheet.Clock)), in(clock(t.spells[len(t.spells)-1][1]), centred(sheet.Clock)), t.people()}
-	on, rest := a.filled(t.spells), a.resting(d)
+// bar is a row of a chart.
+func (p *scheduleSheet) bar(r *chartRow, a axis, d *crew.Day) {
+	cells := []sheet.Cell{in(text(r.words), wrap()), in(text(r.tent), wrap()), r.crew(), in(value(numberOr(r.hands)), centred(sheet.Whole)),
+		in(clock(r.start), centred(sheet.Clock)), in(clock(r.finish), centred(sheet.Clock)), r.people()}
+	marks, rest := r.marks(a), a.resting(d)
 	for slot := range a.slots {
 		var c sheet.Cell
-		switch {
-		case on[slot]:
-			c = in(t.mark(), sheet.Style{Role: role, Format: sheet.Whole})
+		switch m := marks[slot]; {
+		case m.on:
+			c = in(m.cell(), sheet.Style{Role: m.role(), Format: sheet.Whole})
 		case rest[slot]:
 			c.Style = sheet.Style{Role: sheet.Rest}
 		case a.within(slot):
@@ -197,25 +193,6 @@ func (p *scheduleSheet) bar(t *dayTask, a axis, d *crew.Day) {
 		cells = append(cells, c)
 	}
 	p.s.Rows = append(p.s.Rows, sheet.Row{Cells: cells})
-}
-
-// people are the numbers of who does it.
-func (d *dayTask) people() sheet.Cell {
-	if len(d.who) == 1 {
-		return in(value(d.who[0]), sheet.Style{Role: sheet.Body, Format: sheet.Whole, Align: sheet.Left})
-	}
-	return in(text(numbers(d.who)), wrap())
-}
-
-// mark is what stands in a bar: the hands, as far as there is room for them.
-func (d *dayTask) mark() sheet.Cell {
-	switch {
-	case d.Hands == 0:
-		return text("x")
-	case d.Hands > 99:
-		return text("+")
-	}
-	return value(d.Hands)
 }
 
 // numberOr is a number that is known, or an empty cell.
@@ -238,69 +215,4 @@ func (a axis) resting(d *crew.Day) []bool {
 		}
 	}
 	return rest
-}
-
-// called is one person on one day.
-type called struct {
-	who   *crew.Person
-	shift crew.Shift
-}
-
-// shiftsOf lists who comes on a day.
-func shiftsOf(w *crew.Window, d *crew.Day) (list []called) {
-	for i := range w.People {
-		if who := &w.People[i]; d.Number <= len(who.Days) && who.Days[d.Number-1].End > 0 {
-			list = append(list, called{who, who.Days[d.Number-1]})
-		}
-	}
-	return list
-}
-
-// callTimes is who comes when, and with which vehicle.
-func (p *scheduleSheet) callTimes(w *crew.Window, d *crew.Day, list []called) {
-	key := sheet.Style{Role: sheet.Key}
-	t := p.planTable("call", []wide{
-		{column{"name", "Name", 0, sheet.Style{Role: sheet.Calc, Wrap: true}}, 1},
-		{column{"", "As", 0, wrap()}, 1},
-		{column{"", "Crew", 0, centred(sheet.Whole)}, 1},
-		{column{"", "Person", 0, centred(sheet.Whole)}, 1},
-		{column{"", "Call", 0, sheet.Style{Role: sheet.Body, Format: sheet.Clock, Align: sheet.Centre, Bold: true}}, 1},
-		{column{"", "End", 0, centred(sheet.Clock)}, 1},
-		{column{"paid", "Paid hours", 0, body(sheet.Hours)}, 1},
-		{column{"", "Vehicle", 0, after()}, planSlots},
-	}, column{"person", "Person", 0, key}, column{"window", "Window", 0, key}, column{"day", "Day", 0, key})
-	if p.calls == nil {
-		p.calls = t
-	}
-	for _, c := range list {
-		key := personKey(w, c.who)
-		name := find("people_name", "people_key", t.at("person", t.next()))
-		t.row(formula("IF(LEN("+name+")=0,\"\","+name+")", keptCell(p.kept.Names, key, any(""))), text(roleWords(c.who)), value(c.who.Crew), value(c.who.Number),
-			clock(c.shift.Call), clock(c.shift.End), value(shiftHours(c.shift.Paid)), p.vehicle(w, c.who), text(key), text(w.Labour.Spec.ID), value(d.Number))
-	}
-}
-
-// callNames names the columns of all lists of call times; between them stand
-// charts, which have nothing in the columns of the keys.
-func (p *scheduleSheet) callNames() {
-	if p.calls == nil {
-		return
-	}
-	for _, id := range []string{"paid", "person", "window"} {
-		col := p.calls.col(id)
-		p.name("call_"+id, p.s, sheet.Range{R1: p.calls.first, C1: col, R2: len(p.s.Rows), C2: col}, "")
-	}
-}
-
-// roleWords is what one comes as.
-func roleWords(who *crew.Person) string {
-	switch {
-	case who.Lead && who.Driver:
-		return "lead, driver"
-	case who.Lead:
-		return "lead"
-	case who.Driver:
-		return "driver"
-	}
-	return "hand"
 }

@@ -23,6 +23,7 @@ func (b *winder) look(d *draft) {
 	b.lookPeople(d)
 	b.lookDays(d)
 	b.lookDrivers(d)
+	b.cutSays()
 }
 
 // lookTime says what is not done in time.
@@ -41,6 +42,42 @@ func (b *winder) lookTime(d *draft) {
 	}
 }
 
+// few is the first of a list of tasks, and how many more there are.
+func few(list []string) string {
+	const most = 3
+	more := ""
+	if n := len(list) - most; n > 0 {
+		list, more = list[:most], fmt.Sprintf(" and %d more tasks likewise", n)
+	}
+	return strings.Join(list, ", ") + more
+}
+
+// mostSaid is how many cautions of one kind a window has: whoever has read so
+// many knows, and the rest would hide other kinds.
+const mostSaid = 8
+
+// cutSays keeps the first cautions of each kind, such as one for each day, and
+// says behind the last of them how many more there are.
+func (b *winder) cutSays() {
+	last, more := map[string]int{}, map[string]int{}
+	count := map[string]int{}
+	var kept []Caution
+	for _, c := range b.says {
+		kind, _, _ := strings.Cut(strings.TrimPrefix(c.Key, b.w.Spec.ID+"."), ".")
+		if count[kind] == mostSaid {
+			more[kind]++
+			continue
+		}
+		count[kind]++
+		last[kind] = len(kept)
+		kept = append(kept, c)
+	}
+	for kind, n := range more {
+		kept[last[kind]].Text += fmt.Sprintf("; and %d more likewise", n)
+	}
+	b.says = kept
+}
+
 // lookPeople says which people are missing.
 func (b *winder) lookPeople(d *draft) {
 	if n := len(d.t.people); n < len(b.trip.vehicles) {
@@ -57,12 +94,7 @@ func (b *winder) lookPeople(d *draft) {
 		}
 	}
 	if len(thin) > 0 {
-		const most = 3
-		more := ""
-		if n := len(thin) - most; n > 0 {
-			thin, more = thin[:most], fmt.Sprintf(" and %d more tasks likewise", n)
-		}
-		b.say("people", true, "the crew is too small for what it does: %s%s", strings.Join(thin, ", "), more)
+		b.say("people", true, "the crew is too small for what it does: %s", few(thin))
 	}
 	standing := 0
 	for i := range d.t.people {

@@ -22,7 +22,7 @@ func (k *checker) days() {
 			k.fail("day %d runs %s, %s, %s, %s", n+1, d.Call, d.Arrive, d.Leave, d.End)
 		}
 		from, until := k.siteHours(d.Date)
-		if k.w.Setting.Site && !k.said("hours") && d.Leave > d.Arrive && (d.Arrive < from || d.Leave > until) && k.onSite(n+1) {
+		if k.w.Setting.Site && !k.said("hours") && !k.said("drive") && d.Leave > d.Arrive && (d.Arrive < from || d.Leave > until) && k.onSite(n+1) {
 			k.fail("on day %d the crew is on the site from %s to %s; %s to %s is allowed", n+1, d.Arrive, d.Leave, from, until)
 		}
 		if !k.said("hours") && d.End > 0 && !k.said("drive") && (d.Call < k.w.Setting.Start || d.End > k.w.Setting.Finish) {

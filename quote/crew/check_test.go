@@ -137,6 +137,8 @@ func (k *checker) spells(t *crew.Task) {
 		k.fail("%s: %d minutes from %v to %v in %v", t.Key, t.Minutes, t.Start, t.Finish, t.Spells)
 	}
 	if t.Labour != nil && k.whole(t.Labour.Rule) && first.Day != last.Day && t.Minutes <= k.longest() {
+		for _, d := range k.w.Days { println("DBG", d.Number, d.Call.String(), d.Arrive.String(), d.Leave.String(), d.End.String(), k.onSite(d.Number)) }
+		for _, t := range k.w.Tasks { println("DBGT", t.Key, t.Minutes, fmt.Sprint(t.Spells)) }
 		k.fail("%s is left half done overnight: %v", t.Key, t.Spells)
 	}
 }

@@ -10,6 +10,11 @@
 // cut out, so that a task that begins before a break goes on after it. Work that
 // does not fit the days of its window runs over into days beyond them, and the
 // plan says so; it is never cut off.
+//
+// Each window has a crew of its own: who of one window is who of another is not
+// known. Drivers' hours are therefore held against their rule window by window,
+// and whoever gives one driver several windows adds up what they drive, work and
+// rest from the days shown.
 package crew
 
 import (

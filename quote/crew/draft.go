@@ -18,6 +18,7 @@ type draft struct {
 	at    []int     // first task of each part
 	to    []int     // place of each task once they are sorted
 	first int       // day of the first drive
+	back  Moment    // from which the work in the yard behind the last drive is planned
 	tried int
 	done  Moment // end of the last work on the site
 }
@@ -46,6 +47,9 @@ func (b *winder) put(n *network, t *team, ax *axis, tries int, fewer *placed) *p
 		modes[i] = p.z.modes[i][p.plan.Mode[i]]
 	}
 	p.a = assign(n, t, p.z.pools, p.plan.Start, modes)
+	if ax.lost() {
+		b.say("time", true, "%d days follow each other without time to work; such days are shown as worked from midnight to midnight, and other hours were expected", mostIdle)
+	}
 	return p
 }
 
@@ -63,6 +67,8 @@ func (p *placed) keep(fewer *placed) {
 		}
 	}
 	modes := make([]int, len(p.n.works))
+	// A way that this team's own list lacks is added to it: the list is a choice of
+	// ways, and the plan for fewer people may have had another.
 	for i := range modes {
 		had := &fewer.z.modes[i][fewer.plan.Mode[i]]
 		use := make([]int, len(p.z.pools))
@@ -100,7 +106,11 @@ func (b *winder) plan(people, tries int, fewer *draft) *draft {
 	d.first, _ = b.firstDay(ahead)
 	ax := b.siteAxis(ahead)
 	b.release(ax)
-	site := b.put(b.site, d.t, ax, tries, fewer.part(1))
+	var last *placed
+	if fewer != nil && fewer.parts[0].finish() == ahead {
+		last = fewer.parts[1] // else it was made for other days
+	}
+	site := b.put(b.site, d.t, ax, tries, last)
 	// The yard's work is done right before the first drive, when that may be late.
 	head.ax = &axis{more: func(n int) []span {
 		f := b.yard(n)
@@ -112,7 +122,7 @@ func (b *winder) plan(people, tries int, fewer *draft) *draft {
 	d.collect(head)
 	d.collect(site)
 	d.roads(ahead)
-	d.home(tries, fewer.part(2))
+	d.home(tries, fewer)
 	d.link()
 	d.sortTasks()
 	d.shifts()

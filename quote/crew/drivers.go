@@ -10,7 +10,9 @@ import (
 )
 
 // lookDrivers holds the days of each driver against the rule of driving hours,
-// if their vehicle, with what it pulls, is heavy enough for it.
+// if their vehicle, with what it pulls, is heavy enough for it. The crews of other
+// windows are other people as far as the plan knows, so that hours of theirs do
+// not count here: the caution says so.
 func (b *winder) lookDrivers(d *draft) {
 	rule, road := b.c.Crew.Duty, d.wheel()
 	for p := range d.t.people {
@@ -20,7 +22,7 @@ func (b *winder) lookDrivers(d *draft) {
 		}
 		for n, f := range duty.Check(rule, d.dutyOf(p, road)) {
 			b.says = append(b.says, Caution{Key: fmt.Sprintf("%s.duty.%d.%d", b.w.Spec.ID, p+1, n+1), Window: b.w.Spec.ID, Severe: true,
-				Text: fmt.Sprintf("the driver of %s on %s: %s", person.Vehicle, f.Date, f), Source: rule.Source})
+				Text: fmt.Sprintf("the driver of %s on %s: %s; what they do in other windows is not counted", person.Vehicle, f.Date, f), Source: rule.Source})
 		}
 	}
 }

@@ -151,22 +151,37 @@ type axis struct {
 	more  func(n int) []span // the stretches of the day behind the last
 	days  int
 	end   int
+	idle  int // days without time to work, one after another
 }
 
-// extend adds days until the axis is so long.
+// mostIdle is how many days without time to work may follow each other. Limits
+// that leave none are set aside before; the number keeps a fault from becoming a
+// loop without end.
+const mostIdle = 1000
+
+// extend adds days until the axis is so long. It always becomes so long: behind
+// mostIdle days without time to work those that follow count in full.
 func (a *axis) extend(minutes int) {
-	// A day without time to work cannot occur; the limit keeps a fault from
-	// becoming a loop without end.
-	for idle := 0; a.end < minutes && idle < 1000; idle++ {
+	for a.end < minutes {
 		a.days++
-		for _, s := range a.more(a.days) {
+		spans := a.more(a.days)
+		if len(spans) == 0 && a.lost() {
+			spans = []span{{day: a.days, from: 1, to: int(endOfDay)}}
+		} else if len(spans) == 0 {
+			a.idle++
+		} else if !a.lost() {
+			a.idle = 0
+		}
+		for _, s := range spans {
 			s.at = a.end
 			a.spans = append(a.spans, s)
 			a.end += s.to - s.from
-			idle = 0
 		}
 	}
 }
+
+// lost tells whether the axis goes on without time to work.
+func (a *axis) lost() bool { return a.idle >= mostIdle }
 
 // edges is the ends of days up to a minute, and the first one after it.
 func (a *axis) edges(minutes int) []int {
@@ -222,9 +237,11 @@ func (a *axis) minute(day int, clock unit.Clock) int {
 	return a.end
 }
 
-// siteAxis is the time on the site, or in the yard for a window there.
+// siteAxis is the time on the site, or in the yard for a window there, from the
+// day of the first drive on.
 func (b *winder) siteAxis(head int) *axis {
-	return &axis{more: func(n int) []span {
+	first, _ := b.firstDay(head)
+	return &axis{days: first - 1, more: func(n int) []span {
 		f := b.frame(n, head)
 		var spans []span
 		for _, s := range f.spans {

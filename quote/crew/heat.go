@@ -13,7 +13,7 @@ import (
 const heatFactor = "heat"
 
 // heatSource is where the heat index is from.
-const heatSource = "heat index by Rothfusz 1990, US National Weather Service, SR 90-23"
+const heatSource = "heat index by Rothfusz 1990, US National Weather Service, SR 90-23; coefficients from memory"
 
 // heatLeast is the heat index below which the regression is not meant to be used,
 // and below which nothing is said where the shop has no bands, in tenths of a

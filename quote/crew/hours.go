@@ -37,9 +37,14 @@ func (b *winder) settleHours() {
 		}
 	}
 	// Even a night near the site does not help: the drive is longer than a day.
-	b.hour = hours{shop: true, job: true, light: true}
-	b.say("drive", true, "the drive of %s one way leaves no time to work in a day from %s to %s; days of travel before and after were expected, and the drive is shown as long as a day",
-		unit.Span(b.trip.drive), b.set.Start, b.set.Finish)
+	// Nor may the limits that contradict each other hold: there would be no day.
+	b.hour = hours{shop: true}
+	aside := ""
+	if gave := b.gave(); len(gave) > 0 {
+		aside = "; " + strings.Join(gave, " and ") + " was set aside"
+	}
+	b.say("drive", true, "the drive of %s one way leaves no time to work in a day from %s to %s; days of travel before and after were expected, and the drive is shown as long as a day%s",
+		unit.Span(b.trip.drive), b.set.Start, b.set.Finish, aside)
 	y := b.yard(1)
 	b.trip.drive = max(0, min(b.trip.drive, y.total-b.trip.papers-leastSite))
 }
@@ -79,20 +84,25 @@ func (b *winder) sayHours() {
 	if b.stay && !b.ask.Stay {
 		b.say("stay", false, "the drive of %s there and again home leaves no time to work; the crew is planned to sleep near the site", unit.Span(b.trip.drive))
 	}
+	if gave := b.gave(); len(gave) > 0 {
+		b.say("hours", true, "the drive, the crew's day, the hours of the site%s and the light leave no time to work together; %s was set aside",
+			b.asked(), strings.Join(gave, " and "))
+	}
+}
+
+// gave is the limits that are set but do not hold, in words.
+func (b *winder) gave() []string {
 	var gave []string
 	if !b.hour.shop {
 		gave = append(gave, fmt.Sprintf("the crew's day from %s to %s", b.set.Start, b.set.Finish))
 	}
-	if !b.hour.job {
-		gave = append(gave, "the hours of the site"+b.asked())
+	if asked := b.asked(); !b.hour.job && asked != "" {
+		gave = append(gave, "the hours of the site"+asked)
 	}
-	if !b.hour.light && b.needsLight() {
+	if !b.hour.light && len(b.c.Crew.Daylight) > 0 && b.needsLight() {
 		gave = append(gave, "the light of day")
 	}
-	if len(gave) > 0 {
-		b.say("hours", true, "the drive, the crew's day, the hours of the site%s and the light leave no time to work together; %s was set aside",
-			b.asked(), strings.Join(gave, " and "))
-	}
+	return gave
 }
 
 // asked is the hours of the site as the job gives them, in words.

@@ -51,6 +51,7 @@ type mode struct {
 const (
 	mostHands = 4
 	mostModes = 12
+	mostMade  = 256 // of one number of hands: the ways grow as a power of the pools
 )
 
 // ways lists the modes of a work: hands from the fewest to the most that
@@ -194,6 +195,9 @@ type filler struct {
 // fill chooses from a pool and those before it for the hands that are left, of
 // whom so many need the skill.
 func (f *filler) fill(at, left, need int) {
+	if len(f.out) == mostMade || need > left || need > f.able(at) {
+		return // nothing comes of it, or there are enough
+	}
 	if at < 0 {
 		if left == 0 && need <= 0 {
 			f.out = append(f.out, mode{crew: f.q.crew, hands: f.q.hands, use: slices.Clone(f.use)})
@@ -215,6 +219,17 @@ func (f *filler) fill(at, left, need int) {
 		}
 		f.use[at] = 0
 	}
+}
+
+// able is how many people of a pool and those before it have the skill.
+func (f *filler) able(at int) int {
+	sum := 0
+	for i := range f.pools[:at+1] {
+		if p := &f.pools[i]; p.in(f.q.from) && slices.Contains(p.skills, f.q.skill) {
+			sum += len(p.people)
+		}
+	}
+	return sum
 }
 
 // options is how many of a pool may go: all that are left to find for the first

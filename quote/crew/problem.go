@@ -92,8 +92,9 @@ func (z *puzzle) edges(ax *axis, t *team) {
 	}
 }
 
-// solve puts the puzzle in order. It never fails: the works do not wait in
-// circles, and every mode fits the team.
+// solve puts the puzzle in order. It does not fail: the works do not wait in
+// circles, every mode fits the team, no work is longer than limit left it, and the
+// axis always reaches as far as it is asked to.
 func (z *puzzle) solve(ax *axis, tries int) *schedule.Plan {
 	for {
 		plan := schedule.Solve(&z.p, schedule.Options{Schedules: tries, Seed: 1})

@@ -251,3 +251,25 @@ func whole(f []string) ([]int, error) {
 	}
 	return out, nil
 }
+
+// The reader takes a sound list and names the line of a bad one.
+func TestProjectLists(t *testing.T) {
+	const sound = "# a list\nI a 2 4 3 5..6\nJ 1 5 1 2 : 2\nJ 2 0 0 0 :\n"
+	list, err := parseList(bufio.NewScanner(strings.NewReader(sound)))
+	if err != nil || len(list) != 1 {
+		t.Fatalf("%d projects, %v; 1 expected", len(list), err)
+	}
+	in := list[0]
+	if in.lower != 5 || in.upper != 6 || len(in.problem.Capacity) != 2 || in.problem.Tasks[1].After[0] != 0 {
+		t.Errorf("read as %+v", in)
+	}
+	for _, bad := range []string{
+		"J 1 5 1 : 2", "X", "I a 2 4 5", "I a 2 4 6..5", "I a x 4 5..6", "I a 1 4 ?..6",
+		"I a 1 4 ?..6\nJ 1 5 1", "I a 1 4 ?..6\nJ 1 5 1 1 :", "I a 1 4 ?..6\nJ 2 5 1 :", "I a 1 4 ?..6\nJ 1 5 1 : 9",
+		"I a 1 4 ?..6\nJ 1 5 9 :", "I a 1 4 ?..6\nJ 1 5 -1 :", "I a 1 4 ?..6\nJ 1 5 1 : 1",
+	} {
+		if list, err := parseList(bufio.NewScanner(strings.NewReader(bad))); err == nil {
+			t.Errorf("%q read as %+v; an error expected", bad, list)
+		}
+	}
+}

@@ -13,6 +13,9 @@ func (d *draft) roads(head int) {
 	for n := 1; n <= last; n++ {
 		day := Day{Number: n, Date: d.b.date(n)}
 		f := d.b.frame(n, head)
+		if n < d.first {
+			f = d.b.yard(n)
+		}
 		from, to := d.worked(n)
 		if from > 0 {
 			day.Call, day.Arrive, day.Leave, day.End = from, from, to, to
@@ -67,7 +70,7 @@ func (d *draft) firstOnSite(n int) unit.Clock {
 
 // home puts in the last way home and what is done in the yard after it. Each
 // goes to the next morning where it does not fit the day.
-func (d *draft) home(tries int, fewer *placed) {
+func (d *draft) home(tries int, fewer *draft) {
 	b := d.b
 	tail := &placed{n: b.tail}
 	if !b.set.Site {
@@ -95,14 +98,25 @@ func (d *draft) home(tries int, fewer *placed) {
 		}
 		return cutBefore(f.spans, int(clock))
 	}}
-	tail = b.put(b.tail, d.t, ax, tries, fewer)
+	d.back = Moment{day, clock}
+	tail = b.put(b.tail, d.t, ax, tries, fewer.tailFrom(d.back))
 	if over := tail.finish(); over > 0 && over > f.left(int(clock)) && f.left(int(clock)) < f.total {
 		// It does not fit what is left of the day.
 		ax = &axis{days: day, more: func(n int) []span { y := b.yard(n); return y.spans }}
-		tail = b.put(b.tail, d.t, ax, tries, fewer)
+		d.back = Moment{day + 1, 0}
+		tail = b.put(b.tail, d.t, ax, tries, fewer.tailFrom(d.back))
 	}
 	d.collect(tail)
 	d.addDays()
+}
+
+// tailFrom is the tail of a draft that begins at a moment; nil of one made for
+// other days, whose works would run over their ends here.
+func (d *draft) tailFrom(m Moment) *placed {
+	if d == nil || d.back != m {
+		return nil
+	}
+	return d.parts[2]
 }
 
 // rest is a day on the site with its breaks as they fall, until the end of the

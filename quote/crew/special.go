@@ -3,6 +3,7 @@ package crew
 import (
 	"cmp"
 	"slices"
+	"strconv"
 
 	"tentwright/catalog"
 )
@@ -27,7 +28,7 @@ func (b *winder) allot() {
 	}
 	minutes := map[string]int{}
 	var tents []string
-	of := func(w *work) string { return w.tent + "/" + string(rune('0'+w.part)) }
+	of := func(w *work) string { return w.tent + "/" + strconv.Itoa(w.part) }
 	for i := range b.site.works {
 		if w := &b.site.works[i]; w.tent != "" {
 			if _, known := minutes[of(w)]; !known {

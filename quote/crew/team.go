@@ -11,8 +11,7 @@ import (
 type team struct {
 	people []Person
 	crews  int
-	size   []int            // people of each crew
-	able   map[string][]int // people of each crew who have a skill
+	size   []int // people of each crew
 	leads  int
 }
 
@@ -20,7 +19,7 @@ type team struct {
 // another skill that the work asks for. One person has two of these only where
 // there are not enough people.
 func (b *winder) team(people int) *team {
-	t := &team{crews: max(1, min(b.crews(), people)), people: make([]Person, people), able: map[string][]int{}}
+	t := &team{crews: max(1, min(b.crews(), people)), people: make([]Person, people)}
 	t.leads = min(people, max(t.crews, (people+b.c.Crew.Lead-1)/max(1, b.c.Crew.Lead)))
 	roles := make([]int, people)
 	give := func(count int, skill string) {
@@ -119,14 +118,7 @@ func (t *team) split() {
 func (t *team) count() {
 	t.size = make([]int, t.crews)
 	for i := range t.people {
-		p := &t.people[i]
-		t.size[p.Crew-1]++
-		for _, s := range p.Skills {
-			if t.able[s] == nil {
-				t.able[s] = make([]int, t.crews)
-			}
-			t.able[s][p.Crew-1]++
-		}
+		t.size[t.people[i].Crew-1]++
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 // travel is how the crew of a window comes to the site and home.
 type travel struct {
 	m        *load.Manifest // nil in the yard
+	back     bool           // it takes the goods home
 	vehicles []*load.Trip   // that are driven, first turns
 	later    []*load.Trip   // further turns of the same vehicles
 	drive    int            // minutes one way
@@ -27,6 +28,7 @@ func (b *winder) travel(plan *load.Plan) travel {
 	if b.has(catalog.Return) && !b.has(catalog.Travel) || b.has("strike", "reload") && !b.has("unload", "raise") {
 		t.m = &plan.Back
 	}
+	t.back = t.m == &plan.Back
 	for i := range t.m.Trips {
 		switch trip := &t.m.Trips[i]; {
 		case trip.Tow != "":

@@ -20,7 +20,7 @@ func (b *winder) turns() {
 		return
 	}
 	driver, phase := "weight-out", "unload"
-	if b.trip.m.Shares != nil && len(b.trip.m.Trips) > 0 && b.trip.m.Trips[0].Key[0] == 'B' {
+	if b.trip.back {
 		driver, phase = "weight-back", "reload"
 	}
 	for _, i := range slices.Clone(b.mainWeight(driver, phase)) {

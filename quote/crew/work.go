@@ -6,6 +6,7 @@ import (
 
 	"tentwright/catalog"
 	"tentwright/catalog/money"
+	"tentwright/quote/crew/schedule"
 	"tentwright/quote/labour"
 )
 
@@ -75,6 +76,35 @@ func (b *winder) networks() {
 	}
 	b.allot()
 	b.inspection()
+	for _, n := range []*network{b.head, b.site, b.tail} {
+		b.limit(n)
+	}
+}
+
+// mostMinutes is how many person-minutes of one work are planned, two thousand
+// days of one person: more is a slip in a rule or a quantity.
+const mostMinutes = 1 << 20
+
+// limit cuts works that no plan could hold, and says so.
+func (b *winder) limit(n *network) {
+	most, sum := mostMinutes, 0
+	for i := range n.works {
+		sum += min(n.works[i].share.minutes(1), most)
+	}
+	if sum > schedule.Longest {
+		most = schedule.Longest / len(n.works)
+	}
+	var long []string
+	for i := range n.works {
+		if w := &n.works[i]; w.share.minutes(1) > most {
+			long = append(long, fmt.Sprintf("%s of %d hours", w.name, w.share.minutes(1)/60))
+			w.share = share{int64(most), 1}
+		}
+	}
+	if len(long) > 0 {
+		b.say("minutes", true, "the work is too long to plan: %s; at most %d hours each were expected and are shown: look at the quantities and at the minutes of the rules",
+			few(long), most/60)
+	}
 }
 
 func newNetwork() *network { return &network{rules: map[*catalog.LabourRule][]int{}} }
@@ -160,8 +190,15 @@ func (n *network) put(w work) int {
 	return at
 }
 
-// hundredths is hours of two places in their last place.
-func hundredths(hours money.Number) int64 { return money.Round(hours, 2).Shift(2).IntPart() }
+// hundredths is hours of two places in their last place, of very many only so
+// many.
+func hundredths(hours money.Number) int64 {
+	const most = 1_000_000_000 // hours, so that shares of it fit a word
+	if most := money.Int(most); most.LessThan(hours) {
+		hours = most
+	}
+	return money.Round(hours, 2).Shift(2).IntPart()
+}
 
 // whole tells whether a rule's tasks are not left half done overnight.
 func (b *winder) whole(r *catalog.LabourRule) bool {

@@ -1,6 +1,9 @@
 package schedule
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // LowerBound returns a time before which no plan finishes: the critical path
 // with the quickest modes, and for each resource the work that it must do
@@ -79,7 +82,7 @@ func (t *Task) quickest() int {
 // crumbs has the resource for itself, where crumbs do not count (a dual
 // feasible function: Fekete and Schepers 2001, Math. Programming 91, 11-31).
 func (t *Task) work(k, capacity, small int) int {
-	least := axisEnd
+	least := math.MaxInt
 	for i := range t.Modes {
 		u := t.Modes[i].Use[k]
 		switch {

@@ -72,62 +72,68 @@ func crosses(p *schedule.Problem, start, end int) bool {
 	return across && end-start <= day
 }
 
-// shortest returns the shortest finish of a small problem: all orders and all
-// modes, each task put at the first minute where it fits.
+// every tries all plans of a small problem in which each task starts at the
+// first minute where it fits, given those before it.
+type every struct {
+	p                *schedule.Problem
+	start, end, mode []int
+	placed           []bool
+	best             int
+}
+
+// shortest returns the shortest finish of a small problem.
 func shortest(p *schedule.Problem) int {
 	n := len(p.Tasks)
-	best := 1 << 40
-	start, end, mode := make([]int, n), make([]int, n), make([]int, n)
-	placed := make([]bool, n)
-	fits := func(i, at, to int) bool {
-		if p.Tasks[i].Whole && crosses(p, at, to) {
-			return false
-		}
-		for k, c := range p.Capacity {
-			for minute := at; minute < to; minute++ {
-				sum := p.Tasks[i].Modes[mode[i]].Use[k]
-				for j := range n {
-					if placed[j] && start[j] <= minute && minute < end[j] {
-						sum += p.Tasks[j].Modes[mode[j]].Use[k]
-					}
-				}
-				if sum > c {
-					return false
-				}
-			}
-		}
-		return true
+	e := &every{p: p, start: make([]int, n), end: make([]int, n), mode: make([]int, n), placed: make([]bool, n), best: 1 << 40}
+	e.next(0, 0)
+	return e.best
+}
+
+func (e *every) next(count, finish int) {
+	if finish >= e.best {
+		return
 	}
-	var next func(count, finish int)
-	next = func(count, finish int) {
-		if finish >= best {
-			return
+	if count == len(e.p.Tasks) {
+		e.best = finish
+		return
+	}
+	for i, t := range e.p.Tasks {
+		from, ready := t.Release, !e.placed[i]
+		for _, a := range t.After {
+			ready = ready && e.placed[a]
+			from = max(from, e.end[a])
 		}
-		if count == n {
-			best = finish
-			return
-		}
-		for i, t := range p.Tasks {
-			from := t.Release
-			ready := !placed[i]
-			for _, a := range t.After {
-				ready = ready && placed[a]
-				from = max(from, end[a])
+		for m := 0; ready && m < len(t.Modes); m++ {
+			e.mode[i] = m
+			at := from
+			for !e.fits(i, at, at+t.Modes[m].Minutes) {
+				at++
 			}
-			for m := 0; ready && m < len(t.Modes); m++ {
-				mode[i] = m
-				at := from
-				for !fits(i, at, at+t.Modes[m].Minutes) {
-					at++
-				}
-				start[i], end[i], placed[i] = at, at+t.Modes[m].Minutes, true
-				next(count+1, max(finish, end[i]))
-				placed[i] = false
-			}
+			e.start[i], e.end[i], e.placed[i] = at, at+t.Modes[m].Minutes, true
+			e.next(count+1, max(finish, e.end[i]))
+			e.placed[i] = false
 		}
 	}
-	next(0, 0)
-	return best
+}
+
+func (e *every) fits(i, from, to int) bool {
+	if e.p.Tasks[i].Whole && crosses(e.p, from, to) {
+		return false
+	}
+	for k, c := range e.p.Capacity {
+		for minute := from; minute < to; minute++ {
+			sum := e.p.Tasks[i].Modes[e.mode[i]].Use[k]
+			for j := range e.p.Tasks {
+				if e.placed[j] && e.start[j] <= minute && minute < e.end[j] {
+					sum += e.p.Tasks[j].Modes[e.mode[j]].Use[k]
+				}
+			}
+			if sum > c {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // anyProblem draws a sound problem of up to so many tasks and modes each.

@@ -6,7 +6,7 @@ import "slices"
 const (
 	bias      = 700 // that a task follows the first parent
 	stretches = 256 // that a child takes a stretch of the order instead
-	swaps     = 20  // that a task changes places with the one before
+	moves     = 896 // that one more task of a child moves, seven on average
 	remodes   = 20  // that a task gets another mode
 	choosing  = 384 // that all tasks choose their modes while a draft is squeezed
 	turns     = 64  // that a child is more or less thrifty than its first parent
@@ -49,8 +49,7 @@ func (s *search) emit(d *draft, i int32) {
 	if s.seen[i] {
 		return
 	}
-	ax := &s.g.ahead
-	for _, a := range ax.prev[ax.prevAt[i]:ax.prevAt[i+1]] {
+	for _, a := range s.g.ahead.of(i) {
 		if !s.seen[a] {
 			s.emit(d, a)
 		}
@@ -130,16 +129,12 @@ func (s *search) crossStretch(a, b *draft) {
 	}
 }
 
-// mutate swaps neighbours in the child's order and changes modes.
+// mutate moves tasks of the child to other places in the order and changes
+// modes.
 func (s *search) mutate() {
-	c, ax := &s.child, &s.g.ahead
-	for x := 1; x < len(c.order); x++ {
-		if s.rng.chance(swaps) {
-			i, j := c.order[x-1], c.order[x]
-			if !slices.Contains(ax.prev[ax.prevAt[j]:ax.prevAt[j+1]], i) {
-				c.order[x-1], c.order[x] = j, i
-			}
-		}
+	c := &s.child
+	for s.rng.chance(moves) {
+		s.move(c.order, s.rng.below(len(c.order)))
 	}
 	if !s.g.multi {
 		return
@@ -149,4 +144,25 @@ func (s *search) mutate() {
 			c.mode[i] = s.anyMode(i)
 		}
 	}
+}
+
+// move takes the task at a place of an order to any other between those it
+// waits for and those that wait for it.
+func (s *search) move(order []int32, from int) {
+	i := order[from]
+	before, after := s.g.ahead.of(i), s.g.back.of(i)
+	low, high := from, from
+	for low > 0 && !slices.Contains(before, order[low-1]) {
+		low--
+	}
+	for high < len(order)-1 && !slices.Contains(after, order[high+1]) {
+		high++
+	}
+	to := low + s.rng.below(high-low+1)
+	if to < from {
+		copy(order[to+1:from+1], order[to:from])
+	} else {
+		copy(order[from:to], order[from+1:to+1])
+	}
+	order[to] = i
 }

@@ -17,6 +17,7 @@ type line struct {
 	ax     *axis
 	events []event
 	rest   []uint64 // words of free behind the first, g.words-1 an event
+	full   []int32  // of each event, the next behind it if nothing fits at it; else 0. Kept with skips only
 	passed []int32  // of each skip of the net, the event before which nothing fits
 }
 
@@ -32,6 +33,7 @@ func (l *line) clear(ax *axis) {
 	last := len(l.events) - 1
 	l.events[last].next = int32(last)
 	clear(l.passed)
+	l.full = l.full[:0]
 }
 
 func (l *line) push(at int) {
@@ -77,6 +79,9 @@ func (l *line) find(from int32, mode int32) int32 {
 func (l *line) clearRun(from int32, mode int32) int32 {
 	if l.g.words > 1 {
 		return l.clearRunWords(from, mode)
+	}
+	if l.g.skips != nil {
+		return l.clearLong(from, l.g.minutes[mode], l.g.use[mode])
 	}
 	return l.clearWord(from, l.g.minutes[mode], l.g.use[mode])
 }
@@ -143,6 +148,9 @@ func (l *line) take(start int32, mode int32) int32 {
 	}
 	if l.g.words > 1 {
 		l.takeRest(start, at, mode)
+	}
+	if l.g.skips != nil {
+		l.fill(start, at)
 	}
 	return at
 }

@@ -33,6 +33,7 @@ type net struct {
 	busy    float64   // minutes that the busiest resource works at least
 	links   *links
 	skips   []skip
+	least   uint64  // of each resource of the first word, what each mode uses at least
 	skipAt  []int32 // skips of a mode are skipsOf[skipAt[mode]:skipAt[mode+1]]
 	skipsOf []int32
 }
@@ -52,6 +53,9 @@ type axis struct {
 	edges   []int
 	edgeAt  []int32 // event of each edge
 }
+
+// of returns those that a task waits for on its way.
+func (ax *axis) of(task int32) []int32 { return ax.prev[ax.prevAt[task]:ax.prevAt[task+1]] }
 
 // edgeIn returns the event of the first edge inside a span; 0 if there is none.
 func (ax *axis) edgeIn(from, to int) int32 {
@@ -167,28 +171,33 @@ func (g *net) fillModes() {
 	g.modeAt = make([]int32, 1, g.n+1)
 	g.minutes, g.whole = make([]int, 0, all), make([]bool, 0, all)
 	g.use, g.origin = make([]uint64, 0, all), make([]int32, 0, all)
+	g.extra = make([]int, 0, all)
 	day := g.p.longestDay()
 	g.weigh()
-	var which []int32
+	var which []weighed
 	words := make([]uint64, g.words)
 	for _, t := range g.number {
 		task := &g.p.Tasks[t]
 		which = which[:0]
 		for m := range task.Modes {
-			which = append(which, int32(m))
+			which = append(which, weighed{g.share(&task.Modes[m]), int32(m)})
 		}
 		if len(which) > 1 {
-			slices.SortStableFunc(which, func(a, b int32) int {
-				return cmp.Compare(g.share(&task.Modes[a]), g.share(&task.Modes[b]))
-			})
+			slices.SortStableFunc(which, func(a, b weighed) int { return cmp.Compare(a.share, b.share) })
+			g.multi = true
 		}
-		for _, m := range which {
-			g.addMode(task, m, day, words)
-			g.extra = append(g.extra, int(g.share(&task.Modes[m])-g.share(&task.Modes[which[0]])))
+		for _, w := range which {
+			g.addMode(task, w.mode, day, words)
+			g.extra = append(g.extra, int(w.share-which[0].share))
 		}
-		g.multi = g.multi || len(which) > 1
 		g.modeAt = append(g.modeAt, int32(len(g.minutes)))
 	}
+}
+
+// weighed is a mode and its share.
+type weighed struct {
+	share float64
+	mode  int32
 }
 
 func (g *net) addMode(task *Task, m int32, day int, words []uint64) {

@@ -61,7 +61,7 @@ func (r *runner) pass(ax *axis, d *draft, choose bool) {
 	for _, i := range d.order {
 		from := ax.release[i]
 		ready := l.events[from].at
-		for _, a := range ax.prev[ax.prevAt[i]:ax.prevAt[i+1]] {
+		for _, a := range ax.of(i) {
 			e := r.endAt[a]
 			if at := l.events[e].at; at > ready {
 				from, ready = e, at

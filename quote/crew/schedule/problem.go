@@ -50,9 +50,13 @@ func (pl *Plan) End(p *Problem, task int) int {
 	return pl.Start[task] + p.Tasks[task].Modes[pl.Mode[task]].Minutes
 }
 
-// axisEnd is the longest axis, in minutes: two million years, so that a time
-// and a task fit one word side by side.
-const axisEnd = 1 << 40
+// axisEnd is the longest axis, in minutes: four thousand years, so that all
+// work on a resource, and a time beside a task, fit one word.
+const axisEnd = 1 << 31
+
+// Longest is the minutes of all tasks together, each at its slowest, up to which
+// the days that plans of them can reach always fit the axis.
+const Longest = axisEnd / 16
 
 // Check says in words what is wrong with the problem; nothing if it can be
 // planned. First and Solve return no plan for a problem with faults.
@@ -112,8 +116,8 @@ func (p *Problem) checkTask(i int, add func(string, ...any)) int {
 	}
 	for m, mode := range t.Modes {
 		longest = max(longest, mode.Minutes)
-		if mode.Minutes < 0 || mode.Minutes > axisEnd>>20 {
-			add("task %d, mode %d takes %d minutes; 0 to %d expected", i, m, mode.Minutes, axisEnd>>20)
+		if mode.Minutes < 0 || mode.Minutes > axisEnd {
+			add("task %d, mode %d takes %d minutes; 0 to %d expected", i, m, mode.Minutes, axisEnd)
 		}
 		if len(mode.Use) != len(p.Capacity) {
 			add("task %d, mode %d uses %d resources; all %d expected", i, m, len(mode.Use), len(p.Capacity))

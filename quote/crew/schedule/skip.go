@@ -8,7 +8,8 @@ import "math/bits"
 // a stretch that was too busy once stays so: for each resource, each number
 // of it and each length, rounded down to two binary digits, the line remembers
 // how far it has been found too busy. These marks only move on, so all of
-// them together cost time in proportion to the tasks.
+// them together cost time in proportion to the tasks; and they, like the
+// search from them on, jump over events at which not even the least fits.
 
 // manyTasks is from how many tasks on the marks pay.
 const manyTasks = 400
@@ -18,86 +19,60 @@ type skip struct {
 	use     uint64
 	minutes int
 	whole   bool
-	joint   bool // of all resources together, listed after those of each
 }
 
-// fillSkips lists what the modes need: of each resource of the first word,
-// and of all of these together where many modes want the same.
+// fillSkips lists what the modes need of each resource of the first word.
+// Resources of further words are looked through event by event.
 func (g *net) fillSkips() {
-	var table skips
-	n := len(g.minutes)
-	table.known = make(map[skip]int32, n/8)
-	together := make([]int32, n)
-	for m := range n {
-		together[m] = table.number(g.skipOf(m, ^uint64(0)))
-	}
-	if len(table.list) > n/4 || len(g.fields) < 2 {
-		together, table.list = nil, nil
-		clear(table.known)
-	}
-	g.skipAt = make([]int32, 1, n+1)
-	g.skipsOf = make([]int32, 0, n*(len(g.fields)+1))
-	for m := range n {
-		for _, f := range g.fields {
-			mask := uint64(1)<<bits.Len(uint(g.p.Capacity[f.resource])) - 1
-			if s := g.skipOf(m, mask<<f.shift); f.word == 0 && s.use > 0 && s.minutes > 0 {
-				g.skipsOf = append(g.skipsOf, table.number(s))
+	known := map[uint64]int32{}
+	g.least = ^uint64(0)
+	g.skipAt = make([]int32, 1, len(g.minutes)+1)
+	g.skipsOf = make([]int32, 0, len(g.minutes)*len(g.fields))
+	for m, minutes := range g.minutes {
+		for nth, f := range g.fields {
+			mask := (uint64(1)<<bits.Len(uint(g.p.Capacity[f.resource])) - 1) << f.shift
+			use := g.use[m] & mask
+			if f.word > 0 || minutes == 0 {
+				continue
 			}
-		}
-		if together != nil {
-			g.skipsOf = append(g.skipsOf, together[m])
+			g.least = g.least&^mask | min(g.least&mask, use)
+			if use > 0 {
+				g.skipsOf = append(g.skipsOf, g.addSkip(known, nth, use, m))
+			}
 		}
 		g.skipAt = append(g.skipAt, int32(len(g.skipsOf)))
 	}
-	g.skips = table.list
+	g.least &= ^g.guard[0]
 }
 
-// skips numbers each kind of skip once.
-type skips struct {
-	known map[skip]int32
-	list  []skip
-}
-
-func (t *skips) number(s skip) int32 {
-	k, ok := t.known[s]
+// addSkip returns the number of a skip, each kind of which is listed once.
+func (g *net) addSkip(known map[uint64]int32, nth int, use uint64, m int) int32 {
+	low := max(0, bits.Len(uint(g.minutes[m]))-2)
+	s := skip{use, g.minutes[m] >> low << low, g.whole[m]}
+	// Uses and lengths have up to 32 bits; a word has at most 32 fields.
+	key := use>>g.fields[nth].shift<<16 | uint64(nth)<<10 | uint64(low)<<4 | uint64(s.minutes>>low)<<1
+	if s.whole {
+		key++
+	}
+	k, ok := known[key]
 	if !ok {
-		k = int32(len(t.list))
-		t.known[s] = k
-		t.list = append(t.list, s)
+		k = int32(len(g.skips))
+		known[key] = k
+		g.skips = append(g.skips, s)
 	}
 	return k
-}
-
-// skipOf returns what a mode needs of the resources of a mask.
-func (g *net) skipOf(m int, mask uint64) skip {
-	minutes := g.minutes[m]
-	if minutes > 0 {
-		low := max(0, bits.Len(uint(minutes))-2)
-		minutes = minutes >> low << low
-	}
-	return skip{g.use[m] & mask, minutes, g.whole[m], ^mask == 0}
 }
 
 // skip returns an event before which a mode cannot start, the given one or a
 // later one.
 func (l *line) skip(from, mode int32) int32 {
-	g, low := l.g, int32(0)
+	g := l.g
 	for _, k := range g.skipsOf[g.skipAt[mode]:g.skipAt[mode+1]] {
-		if at := l.passed[k]; l.events[at].at > l.events[low].at {
-			low = at
-		}
-		at := l.passed[k]
-		if g.skips[k].joint {
-			at = low
-		}
-		at = l.clearSkip(at, &g.skips[k])
+		at := l.clearSkip(l.passed[k], &g.skips[k])
 		l.passed[k] = at
-		if l.events[at].at > l.events[low].at {
-			low = at
+		if l.events[at].at > l.events[from].at {
+			from = at
 		}
-	}
-	if l.events[low].at > l.events[from].at {
-		return low
 	}
 	return from
 }
@@ -105,7 +80,7 @@ func (l *line) skip(from, mode int32) int32 {
 // clearSkip moves a mark on to where there is room.
 func (l *line) clearSkip(from int32, s *skip) int32 {
 	for {
-		from = l.clearWord(from, s.minutes, s.use)
+		from = l.clearLong(from, s.minutes, s.use)
 		if !s.whole {
 			return from
 		}
@@ -115,5 +90,51 @@ func (l *line) clearSkip(from int32, s *skip) int32 {
 			return from
 		}
 		from = edge
+	}
+}
+
+// clearLong is clearWord that jumps over what is full.
+func (l *line) clearLong(from int32, minutes int, use uint64) int32 {
+	ev, guard := l.events, l.g.guard[0]
+	end := ev[from].at + minutes
+	for at := from; ; {
+		e := &ev[at]
+		if e.at >= end {
+			return from
+		}
+		if ((e.free|guard)-use)&guard == guard {
+			at = e.next
+			continue
+		}
+		at = l.beyond(at)
+		from = at
+		end = ev[at].at + minutes
+	}
+}
+
+// beyond returns the next event, or where an event is full, the next that is
+// not. What is full stays full, and nothing is put between full events.
+func (l *line) beyond(at int32) int32 {
+	next := l.full[at]
+	if next == 0 {
+		return l.events[at].next
+	}
+	for l.full[next] != 0 {
+		l.full[at] = l.full[next] // so that the next search is shorter
+		at, next = next, l.full[next]
+	}
+	return next
+}
+
+// fill notes which events are full after a mode was taken.
+func (l *line) fill(start, end int32) {
+	ev, guard, least := l.events, l.g.guard[0], l.g.least
+	for len(l.full) < len(ev) {
+		l.full = append(l.full, 0)
+	}
+	for at := start; at != end; at = ev[at].next {
+		if ((ev[at].free|guard)-least)&guard != guard {
+			l.full[at] = ev[at].next
+		}
 	}
 }

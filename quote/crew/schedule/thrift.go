@@ -35,11 +35,12 @@ func (g *net) weigh() {
 	}
 }
 
-// share is the weighted work of a mode, as minutes of everybody.
+// share is the weighted work of a mode, as minutes of everybody. The product
+// is rounded on its own, so that it is the same on every machine.
 func (g *net) share(m *Mode) float64 {
 	sum := 0.0
 	for k, u := range m.Use {
-		sum += float64(u) * float64(m.Minutes) * g.weight[k]
+		sum += float64(float64(u*m.Minutes) * g.weight[k])
 	}
 	return sum
 }
