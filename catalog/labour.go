@@ -23,6 +23,7 @@ type LabourRule struct {
 	Most        int           `yaml:"most" min:"1" max:"50"` // people who can share the task without standing in each other's way; not given: twice the crew
 	Gear        []string      `yaml:"gear"`                  // parts of which one is in use while the task runs
 	Whole       bool          `yaml:"whole"`                 // is not left half done overnight
+	Inspected   bool          `yaml:"inspected"`             // is done only once the authority has inspected, where it comes
 	Optimistic  *money.Number `yaml:"optimistic" min:"0"`    // minutes when all goes well; not given: by the shop's spread
 	Pessimistic *money.Number `yaml:"pessimistic" min:"0"`   // minutes when much goes wrong; likewise
 }

@@ -109,6 +109,26 @@ func TestCrewSheetIsOnePage(t *testing.T) {
 	}
 }
 
+// Where days are left out, each stretch of work still shows when it begins, and
+// when something must be ready.
+func TestFewDays(t *testing.T) {
+	var all []crewDay
+	for order, many := range []int{9, 4} {
+		for n := range many {
+			all = append(all, crewDay{order: order, number: n + 1, last: n == 6 || order == 1 && n == 2})
+		}
+	}
+	for most, want := range map[int]string{2: "0.1 1.1", 4: "0.1 0.7 1.1 1.3", 5: "0.1 0.2 0.7 1.1 1.3", 20: "0.1 0.2 0.3 0.4 0.5 0.6 0.7 0.8 0.9 1.1 1.2 1.3 1.4"} {
+		var got []string
+		for _, d := range fewDays(all, most) {
+			got = append(got, fmt.Sprintf("%d.%d", d.order, d.number))
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("of %d days %v; %s was expected", most, got, want)
+		}
+	}
+}
+
 // said is every text of a sheet, each on a line.
 func said(s *sheet.Sheet) string {
 	var b strings.Builder

@@ -1,6 +1,9 @@
 package workbook
 
 import (
+	"cmp"
+	"slices"
+
 	"tentwright/catalog"
 	"tentwright/catalog/unit"
 	"tentwright/quote/crew"
@@ -10,6 +13,7 @@ import (
 
 // crewDay is one day of the crew as the sheet shows it.
 type crewDay struct {
+	order                     int // of the window among the rates
 	window                    *catalog.Window
 	setting                   *catalog.CrewDay
 	number                    int
@@ -31,12 +35,12 @@ func (c *crewSheet) days() []crewDay {
 		if plan := c.planOf(w.Spec.ID); plan != nil {
 			for k := range plan.Days {
 				d := &plan.Days[k]
-				all = append(all, crewDay{w.Spec, setting, d.Number, d.Date, d.Call, d.Arrive, d.Leave, d.End, k == min(max(1, plan.Asked), len(plan.Days))-1})
+				all = append(all, crewDay{i, w.Spec, setting, d.Number, d.Date, d.Call, d.Arrive, d.Leave, d.End, k == min(max(1, plan.Asked), len(plan.Days))-1})
 			}
 			continue
 		}
 		if w.Hours.IsPositive() {
-			all = append(all, c.askedDays(w.Spec, setting, w.Days)...)
+			all = append(all, c.askedDays(i, w.Spec, setting, w.Days)...)
 		}
 	}
 	return all
@@ -44,7 +48,7 @@ func (c *crewSheet) days() []crewDay {
 
 // askedDays are the days of a window without a plan: when they begin, and no
 // more.
-func (c *crewSheet) askedDays(w *catalog.Window, setting *catalog.CrewDay, many int) []crewDay {
+func (c *crewSheet) askedDays(order int, w *catalog.Window, setting *catalog.CrewDay, many int) []crewDay {
 	first := dates.DayOf(&c.q.Job.Dates, setting.First)
 	if last := dates.DayOf(&c.q.Job.Dates, setting.Last); first.IsZero() && !last.IsZero() {
 		first = last.AddDays(-many)
@@ -52,7 +56,7 @@ func (c *crewSheet) askedDays(w *catalog.Window, setting *catalog.CrewDay, many 
 	ask := c.asked(w.ID)
 	all := make([]crewDay, many)
 	for k := range all {
-		all[k] = crewDay{window: w, setting: setting, number: k + 1, call: setting.Start, arrive: ask.From, leave: ask.Until, last: k == many-1}
+		all[k] = crewDay{order: order, window: w, setting: setting, number: k + 1, call: setting.Start, arrive: ask.From, leave: ask.Until, last: k == many-1}
 		if !first.IsZero() {
 			all[k].date = first.AddDays(k)
 		}
@@ -96,16 +100,44 @@ func (c *crewSheet) hours() {
 	}
 	c.line(crewRow, head(1, 3, "Work"), head(4, 5, "Day"), head(6, 6, "Call"), head(7, 7, "On site"), head(8, 9, "Leave site"), head(10, 10, "In the yard"),
 		head(11, 12, "Ready by"), head(13, 14, "Inspection"))
-	for i := range all[:min(len(all), c.shown.days)] {
-		c.dayRow(&all[i])
+	some := fewDays(all, c.shown.days)
+	for i := range some {
+		c.dayRow(&some[i])
 	}
-	if more := len(all) - c.shown.days; more > 0 {
-		where := SheetCrew
+	if more := len(all) - len(some); more > 0 {
+		where, days := SheetCrew, " more days: see "
 		if c.scheduled() {
 			where = SheetSchedule
 		}
-		c.line(crewRow, span(1, crewSheetCols, in(text("and "+itoa(more)+" more days: see "+where), body(sheet.Text))))
+		if more == 1 {
+			days = " more day: see "
+		}
+		c.line(crewRow, span(1, crewSheetCols, in(text("and "+itoa(more)+days+where), body(sheet.Text))))
 	}
+}
+
+// fewDays are at most so many of the days: before all others the first of each
+// window, then those on which something must be ready.
+func fewDays(all []crewDay, most int) []crewDay {
+	rank := func(d *crewDay) int {
+		switch {
+		case d.number == 1:
+			return 0
+		case d.last:
+			return 1
+		}
+		return 2
+	}
+	var some []crewDay
+	for level := range 3 {
+		for i := range all {
+			if rank(&all[i]) == level && len(some) < most {
+				some = append(some, all[i])
+			}
+		}
+	}
+	slices.SortStableFunc(some, func(a, b crewDay) int { return cmp.Or(cmp.Compare(a.order, b.order), cmp.Compare(a.number, b.number)) })
+	return some
 }
 
 // dayRow is one day. Its date follows the days of the job, and what must be ready

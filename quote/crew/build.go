@@ -25,7 +25,7 @@ func Build(c *catalog.Catalog, j *job.Job, p *parts.Result, plan *load.Plan, l *
 		}
 	}
 	for i := range l.Windows {
-		b := &winder{c: c, j: j, p: p, l: l, rules: rules, busy: busy, w: &l.Windows[i]}
+		b := &winder{c: c, j: j, p: p, l: l, rules: rules, busy: busy, w: &l.Windows[i], done: r.Windows}
 		r.Windows = append(r.Windows, b.window(plan))
 		r.Cautions = append(r.Cautions, b.says...)
 	}
@@ -43,9 +43,13 @@ func (b *winder) window(plan *load.Plan) Window {
 	d, w.Sizes = b.sizes()
 	w.Crews, w.Leads = d.t.crews, d.t.leads
 	w.Days, w.Tasks, w.People = d.days, d.tasks, d.t.people
+	b.leave, b.quiet = d.leave, d.quiet
+	if n := len(d.days); n > b.w.Days {
+		w.Asked = min(n, b.given())
+	}
 	w.Finish, w.Ready = d.done, b.ready()
 	if b.ask.Inspect != 0 {
-		w.Inspect = Moment{b.w.Days, b.ask.Inspect}
+		w.Inspect = Moment{b.due(), b.ask.Inspect}
 	}
 	for i := range w.People {
 		for _, h := range w.People[i].Days {
@@ -63,5 +67,6 @@ func (b *winder) window(plan *load.Plan) Window {
 	}
 	w.Spread = d.spread()
 	b.look(d)
+	b.crossed(&w)
 	return w
 }

@@ -28,9 +28,15 @@ func (b *winder) look(d *draft) {
 
 // lookTime says what is not done in time.
 func (b *winder) lookTime(d *draft) {
-	ready := b.ready()
-	if n := len(d.days); n > b.w.Days {
-		b.say("days", true, "the work takes %d days; %d were expected: more people, fewer tasks or another day are needed", n, b.w.Days)
+	ready, given := b.ready(), b.given()
+	if b.outside() {
+		b.sayOutside()
+		if done := d.upTo(); done.Day <= given && !ready.before(done) {
+			return // the hour of the inspection is what is wrong
+		}
+	}
+	if n := len(d.days); n > given {
+		b.say("days", true, "the work takes %d days; %d were expected: more people, fewer tasks or another day are needed", n, given)
 	}
 	if d.late() {
 		b.say("late", true, "all is ready on day %d at %s; day %d at %s was expected", d.done.Day, d.done.At, ready.Day, ready.At)
@@ -38,7 +44,7 @@ func (b *winder) lookTime(d *draft) {
 	if d.missed() {
 		t := &d.tasks[d.find("inspection")]
 		b.say("inspection", true, "the tents are ready for the inspection on day %d at %s; day %d at %s, when the authority comes, was expected",
-			t.Start.Day, t.Start.At, b.w.Days, b.ask.Inspect)
+			t.Start.Day, t.Start.At, b.due(), b.ask.Inspect)
 	}
 }
 

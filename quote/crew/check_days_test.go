@@ -47,7 +47,7 @@ func (k *checker) days() {
 // onSite tells whether a labour task of the site is done on a day.
 func (k *checker) onSite(day int) bool {
 	return slices.ContainsFunc(k.w.Tasks, func(t crew.Task) bool {
-		return t.Labour != nil && t.Labour.Rule.Phase != "return" && slices.ContainsFunc(t.Spells, func(s crew.Spell) bool { return s.Day == day })
+		return t.Labour != nil && !slices.Contains(yard, t.Labour.Rule.Phase) && slices.ContainsFunc(t.Spells, func(s crew.Spell) bool { return s.Day == day })
 	})
 }
 

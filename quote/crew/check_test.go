@@ -136,18 +136,32 @@ func (k *checker) spells(t *crew.Task) {
 	if sum != t.Minutes || t.Start != (crew.Moment{Day: first.Day, At: first.From}) || t.Finish != (crew.Moment{Day: last.Day, At: last.To}) {
 		k.fail("%s: %d minutes from %v to %v in %v", t.Key, t.Minutes, t.Start, t.Finish, t.Spells)
 	}
-	if t.Labour != nil && k.whole(t.Labour.Rule) && first.Day != last.Day && t.Minutes <= k.longest() {
-		for _, d := range k.w.Days { println("DBG", d.Number, d.Call.String(), d.Arrive.String(), d.Leave.String(), d.End.String(), k.onSite(d.Number)) }
-		for _, t := range k.w.Tasks { println("DBGT", t.Key, t.Minutes, fmt.Sprint(t.Spells)) }
+	if t.Labour != nil && k.whole(t.Labour.Rule) && first.Day != last.Day && t.Minutes <= k.longest(t) {
 		k.fail("%s is left half done overnight: %v", t.Key, t.Spells)
 	}
 }
 
-// longest is the working minutes of the longest day on the site.
-func (k *checker) longest() int {
+// yard is the phases whose tasks are done in the yard by the crew of a site too.
+var yard = []string{"load", "travel", "return", "wash and dry", "put away"}
+
+// longest is the working minutes of the longest day on the site, or in the yard
+// for a task there.
+func (k *checker) longest(t *crew.Task) int {
 	most := 0
+	if set := k.w.Setting; set.Site && slices.Contains(yard, t.Labour.Rule.Phase) {
+		most = int(set.Finish - set.Start)
+		for _, b := range k.q.Catalog.Crew.Breaks {
+			if int(b.After+b.Lasts) < int(set.Finish-set.Start) {
+				most -= int(b.Lasts)
+			}
+		}
+		return most
+	}
 	for n := range k.w.Days {
 		d := &k.w.Days[n]
+		if k.w.Setting.Site && !k.onSite(n+1) {
+			continue
+		}
 		m := int(d.Leave - d.Arrive)
 		for _, b := range d.Breaks {
 			m -= int(max(0, min(b.To, d.Leave)-max(b.From, d.Arrive)))
@@ -292,6 +306,31 @@ func TestPlansOfDemoJobs(t *testing.T) {
 
 func TestPlansOfRandomJobs(t *testing.T) {
 	c := demo(t)
+	rapid.Check(t, func(t *rapid.T) {
+		q, list := quote.Build(c, jobtest.Draw(t, c))
+		if err := list.Err(); err != nil {
+			t.Fatal(err)
+		}
+		check(t, q)
+	})
+}
+
+// A shop whose crew loads, drives, works and puts away all in one window, and
+// leaves nothing half done overnight: work in the yard stands before the first
+// drive and behind the last one.
+func TestPlansOfOneWindow(t *testing.T) {
+	c := demo(t)
+	for i := range c.Rates.Windows {
+		switch w := &c.Rates.Windows[i]; w.ID {
+		case "yard-out", "yard-in":
+			w.Phases = nil
+		case "install":
+			w.Phases = append([]string{"load"}, w.Phases...)
+		case "strike":
+			w.Phases = append(w.Phases, "wash and dry", "put away")
+		}
+	}
+	c.Crew.Whole = catalog.Phases()
 	rapid.Check(t, func(t *rapid.T) {
 		q, list := quote.Build(c, jobtest.Draw(t, c))
 		if err := list.Err(); err != nil {

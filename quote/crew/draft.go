@@ -18,6 +18,9 @@ type draft struct {
 	at    []int     // first task of each part
 	to    []int     // place of each task once they are sorted
 	first int       // day of the first drive
+	leave int       // day on which a crew that stays leaves
+	visit int       // first day of the inspection alone; 0: none
+	quiet int       // day of which breaks are counted from the inspection; 0: none
 	back  Moment    // from which the work in the yard behind the last drive is planned
 	tried int
 	done  Moment // end of the last work on the site
@@ -97,20 +100,27 @@ func (p *placed) finish() int {
 	return end
 }
 
-// plan makes the draft for so many people; fewer is that of fewer people, or
-// nil. One who is not needed stands by, so that no larger crew takes longer.
-func (b *winder) plan(people, tries int, fewer *draft) *draft {
-	d := &draft{b: b, t: b.team(people)}
+// upon makes the draft for so many people with the days as they are; fewer is
+// that of fewer people, or nil. One who is not needed stands by, so that no larger
+// crew takes longer.
+func (b *winder) upon(people, tries int, fewer *draft) *draft {
+	d := &draft{b: b, t: b.team(people), leave: b.leave, quiet: b.quiet}
 	head := b.put(b.head, d.t, &axis{more: func(n int) []span { f := b.yard(n); return f.spans }}, tries, fewer.part(0))
 	ahead := head.finish()
 	d.first, _ = b.firstDay(ahead)
 	ax := b.siteAxis(ahead)
 	b.release(ax)
 	var last *placed
-	if fewer != nil && fewer.parts[0].finish() == ahead {
-		last = fewer.parts[1] // else it was made for other days
+	if fewer != nil && fewer.leave == d.leave && fewer.quiet == d.quiet && fewer.parts[0].finish() == ahead {
+		last = fewer.parts[1]
+	} else if fewer != nil {
+		last = fewer.parts[1].carried(ax) // it was made for other days
 	}
 	site := b.put(b.site, d.t, ax, tries, last)
+	if site.plan != nil && !b.stay {
+		// Nothing of the site may fit the rest of the day: then the drive waits too.
+		d.first = max(d.first, ax.spells(slices.Min(site.plan.Start), 1)[0].Day)
+	}
 	// The yard's work is done right before the first drive, when that may be late.
 	head.ax = &axis{more: func(n int) []span {
 		f := b.yard(n)
@@ -121,6 +131,7 @@ func (b *winder) plan(people, tries int, fewer *draft) *draft {
 	}}
 	d.collect(head)
 	d.collect(site)
+	d.findVisit()
 	d.roads(ahead)
 	d.home(tries, fewer)
 	d.link()

@@ -37,7 +37,7 @@ func (b *winder) frame(n, head int) frame {
 	case !b.stay:
 		f.lead = b.trip.papers + b.trip.drive
 	}
-	if !b.stay || n >= b.w.Days {
+	if !b.stay || n >= b.leaving() {
 		f.home = b.trip.drive
 	}
 	b.lay(&f, n)
@@ -51,12 +51,17 @@ func (b *winder) frame(n, head int) frame {
 
 // lay cuts a day on the site out of the limits that hold.
 func (b *winder) lay(f *frame, n int) {
-	from, until := int(b.set.Start), int(b.set.Finish)
+	from, until := b.opens(n), int(b.set.Finish)
 	siteFrom, siteUntil := b.siteHours(b.date(n))
 	if !b.hour.shop {
-		from, until = siteFrom-f.lead, siteUntil+f.home
+		from, until = max(siteFrom-f.lead, b.opened(n)), siteUntil+f.home
 	}
-	f.cut(b.c.Crew.Breaks, n, max(1, from, siteFrom-f.lead), min(int(endOfDay), until, siteUntil+f.home))
+	begin := max(1, from, siteFrom-f.lead)
+	since := begin
+	if n == b.quiet {
+		since = max(begin, int(b.ask.Inspect)-f.lead) // nobody is called before
+	}
+	f.cutSince(b.c.Crew.Breaks, n, begin, min(int(endOfDay), until, siteUntil+f.home), since)
 }
 
 // firstDay is the first day on the site after so many minutes of work in the
@@ -81,16 +86,22 @@ func (b *winder) firstDay(head int) (day, in int) {
 // yard is a day in the yard.
 func (b *winder) yard(n int) frame {
 	var f frame
-	f.cut(b.c.Crew.Breaks, n, int(b.set.Start), int(b.set.Finish))
+	f.cut(b.c.Crew.Breaks, n, b.opens(n), int(b.set.Finish))
 	return f
 }
 
 // cut takes the breaks out of a day.
 func (f *frame) cut(breaks []catalog.Break, day, from, until int) {
+	f.cutSince(breaks, day, from, until, from)
+}
+
+// cutSince takes the breaks out of a day on which they are counted from a time
+// of their own.
+func (f *frame) cutSince(breaks []catalog.Break, day, from, until, since int) {
 	at := from
 	for i := range breaks {
 		p := &breaks[i]
-		pause := max(at, from+int(p.After))
+		pause := max(at, since+int(p.After))
 		if pause+int(p.Lasts) >= until {
 			break // the day is over before it would be
 		}

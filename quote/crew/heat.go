@@ -20,6 +20,13 @@ const heatSource = "heat index by Rothfusz 1990, US National Weather Service, SR
 // degree Fahrenheit.
 const heatLeast = 800
 
+// The formula holds no further than the chart of the National Weather Service
+// that it was fitted to: an index of 137 F, and air of 112 F; from memory.
+const (
+	heatMost = 137 // index, in degrees Fahrenheit
+	hottest  = 112 // air, likewise
+)
+
 // heatCautions are what the crew's weather asks for: by the shop's bands where the
 // job gives temperature and humidity, and wherever the site is not as usual. Bands
 // of the demonstration count in no other shop.
@@ -47,9 +54,15 @@ func heatCautions(c *catalog.Catalog, j *job.Job) []Caution {
 // weatherCaution is what the weather asks for by its heat index, if anything.
 func weatherCaution(c *catalog.Catalog, w *job.Weather) []Caution {
 	sys := c.Company.Units
-	tenths := int(math.Round(10 * heatIndex(w.Temperature.Fahrenheit(), w.Humidity.InexactFloat64())))
+	air := w.Temperature.Fahrenheit()
+	tenths := int(math.Round(10 * heatIndex(air, w.Humidity.InexactFloat64())))
 	index := unit.TemperatureIn(math.Round(10*unit.TemperatureIn(float64(tenths)/10, unit.Imperial).In(sys))/10, sys)
 	text := fmt.Sprintf("the heat index is %s in the shade, of %s and %s %% humidity", index.Text(sys), w.Temperature.Text(sys), w.Humidity)
+	if air > hottest+1e-6 || tenths > 10*heatMost {
+		tenths = max(tenths, 10*heatMost+1) // never a lower band than that of the end of the chart
+		text = fmt.Sprintf("the heat index is beyond the chart, above %s, of %s and %s %% humidity",
+			unit.TemperatureIn(math.Round(unit.TemperatureIn(heatMost, unit.Imperial).In(sys)), sys).Text(sys), w.Temperature.Text(sys), w.Humidity)
+	}
 	heat := c.Crew.Heat
 	if heat == nil || heat.Demo && !c.Demo {
 		if tenths < heatLeast {

@@ -41,7 +41,7 @@ func (b *winder) settleHours() {
 	b.hour = hours{shop: true}
 	aside := ""
 	if gave := b.gave(); len(gave) > 0 {
-		aside = "; " + strings.Join(gave, " and ") + " was set aside"
+		aside = "; set aside: " + strings.Join(gave, " and ")
 	}
 	b.say("drive", true, "the drive of %s one way leaves no time to work in a day from %s to %s; days of travel before and after were expected, and the drive is shown as long as a day%s",
 		unit.Span(b.trip.drive), b.set.Start, b.set.Finish, aside)

@@ -31,9 +31,13 @@ func (d *draft) roads(head int) {
 // road puts in the drives of one day.
 func (d *draft) road(day *Day, f *frame, n int, last bool) {
 	b := d.b
-	all, drivers := d.everybody(false), d.everybody(true)
-	if n == d.first || !b.stay {
-		first := d.firstOnSite(n)
+	all := d.party(n)
+	drivers := d.wheelers(all)
+	first := d.firstOnSite(n)
+	switch {
+	case first == 0 && n == d.first:
+		d.eve(day, f, all, drivers)
+	case n == d.first || !b.stay:
 		day.Arrive = first
 		out := f.before(int(first), b.trip.drive)
 		begin := first
@@ -50,9 +54,25 @@ func (d *draft) road(day *Day, f *frame, n int, last bool) {
 	if !b.stay && !last {
 		if home := f.after(int(day.Leave), b.trip.drive); len(home) > 0 {
 			d.drive(keyOfDay(driveHome, n), "Drive to the yard", home, all, nil)
-			day.End = home[len(home)-1].To
+			d.closeEarly(n, len(d.tasks)-1)
+			day.End = d.tasks[len(d.tasks)-1].Finish.At
 		}
 	}
+}
+
+// eve puts the way out behind the work in the yard, where that on the site begins
+// on a later day and the crew stays there.
+func (d *draft) eve(day *Day, f *frame, all, drivers []int) {
+	at := int(day.End)
+	if papers := f.after(at, d.b.trip.papers); len(papers) > 0 && len(drivers) > 0 {
+		d.drive(keyOfDay(papersOut, day.Number), d.b.trip.opening, papers, drivers, nil)
+		at = int(papers[len(papers)-1].To)
+	}
+	if out := f.after(at, d.b.trip.drive); len(out) > 0 {
+		d.drive(keyOfDay(driveOut, day.Number), "Drive to the site", out, all, nil)
+		at = int(out[len(out)-1].To)
+	}
+	day.Arrive, day.Leave, day.End = clockOf(at), clockOf(at), clockOf(at)
 }
 
 // firstOnSite is when the first work on the site of a day begins.
@@ -87,9 +107,15 @@ func (d *draft) home(tries int, fewer *draft) {
 			f = b.yard(day)
 		}
 		if home := f.after(int(clock), b.trip.drive); len(home) > 0 {
-			d.drive(keyOfDay(driveHome, day), "Drive to the yard", home, d.everybody(false), nil)
+			d.drive(keyOfDay(driveHome, day), "Drive to the yard", home, d.homeward(day), nil)
 			clock = home[len(home)-1].To
+			d.closeEarly(d.lastSite(), len(d.tasks)-1)
 		}
+	}
+	if d.visit > 0 {
+		d.collect(&placed{n: newNetwork()}) // the drivers closed one by one
+		d.addDays()
+		return
 	}
 	ax := &axis{days: day - 1, more: func(n int) []span {
 		if n != day {

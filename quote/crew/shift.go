@@ -14,12 +14,15 @@ func (d *draft) shifts() {
 		day := &d.days[i]
 		day.Breaks = slices.DeleteFunc(slices.Clone(day.Breaks), func(p Pause) bool { return p.From < day.Call || p.To > day.End })
 	}
-	site := d.siteDays()
+	site, party := d.siteDays(), make([][]int, len(d.days))
+	for n := range d.days {
+		party[n] = d.party(n + 1)
+	}
 	for p := range d.t.people {
 		person := &d.t.people[p]
 		person.Days = make([]Shift, len(d.days))
 		for n := range d.days {
-			if site[n] {
+			if site[n] && slices.Contains(party[n], p) {
 				person.Days[n] = Shift{Call: d.days[n].Arrive, End: d.days[n].Leave}
 			}
 		}

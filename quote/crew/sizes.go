@@ -97,7 +97,7 @@ func (b *winder) size(d *draft, asked bool) Size {
 // meets tells whether a draft is in time, within the days asked for and the
 // longest day, with people enough for every task.
 func (b *winder) meets(d *draft) bool {
-	if d.late() || len(d.days) > b.w.Days || d.missed() || len(d.t.people) < b.smallest() {
+	if d.late() || b.outside() || len(d.days) > b.given() || d.missed() || len(d.t.people) < b.smallest() {
 		return false
 	}
 	longest := minutesOf(b.c.Rates.Overtime.Longest)
@@ -115,13 +115,16 @@ func (b *winder) meets(d *draft) bool {
 // day that it gives.
 func (b *winder) ready() Moment {
 	if b.ask.Ready != 0 {
-		return Moment{b.w.Days, b.ask.Ready}
+		return Moment{b.due(), b.ask.Ready}
 	}
+	leave := b.leave
+	b.leave = 0 // as if the crew left on the last day asked for
 	ax := b.siteAxis(0)
-	for _, s := range ax.more(b.w.Days) {
+	for _, s := range ax.more(b.given()) {
 		ax.end = s.to
 	}
-	return Moment{b.w.Days, clockOf(ax.end)}
+	b.leave = leave
+	return Moment{b.given(), clockOf(ax.end)}
 }
 
 // late tells whether the last work is done too late.
@@ -130,7 +133,7 @@ func (d *draft) late() bool { return d.b.ready().before(d.done) }
 // missed tells whether the inspection cannot begin when the authority comes.
 func (d *draft) missed() bool {
 	at := d.find("inspection")
-	return at >= 0 && (Moment{d.b.w.Days, d.b.ask.Inspect}).before(d.tasks[at].Start) && d.waited(at)
+	return at >= 0 && (Moment{d.b.due(), d.b.ask.Inspect}).before(d.tasks[at].Start) && d.waited(at)
 }
 
 // waited tells whether the inspection waits for work, not for the end of a

@@ -68,17 +68,23 @@ func (b *winder) inspection() {
 	walls := slices.Index(catalog.Phases(), "sidewalls")
 	w := work{key: "inspection", name: "The authority inspects", kind: Inspect, crew: -1,
 		share: share{int64(max(1, b.c.Crew.Inspection)), 1}, least: 1, most: 1, skill: leadSkill}
+	held := b.held(func(w *work) bool { return w.rule != nil && w.rule.Inspected })
 	for i := range b.site.works {
-		if s := &b.site.works[i]; s.rule != nil && (s.phase <= walls || s.rule.Driver == "tag:distro" || s.rule.Driver == "tag:generator") {
+		if s := &b.site.works[i]; s.rule != nil && !held[i] && (s.phase <= walls || s.rule.Driver == "tag:distro" || s.rule.Driver == "tag:generator") {
 			w.after = append(w.after, i)
 		}
 	}
-	b.site.put(w)
+	at := b.site.put(w)
+	for i := range b.site.works[:at] {
+		if s := &b.site.works[i]; s.rule != nil && s.rule.Inspected {
+			s.after = append(s.after, at)
+		}
+	}
 }
 
 // release sets the inspection to its time on the days as they are.
 func (b *winder) release(ax *axis) {
 	if last := len(b.site.works) - 1; last >= 0 && b.site.works[last].kind == Inspect {
-		b.site.works[last].release = ax.minute(b.w.Days, b.ask.Inspect)
+		b.site.works[last].release = ax.minute(b.due(), b.ask.Inspect)
 	}
 }

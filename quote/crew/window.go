@@ -30,8 +30,13 @@ type winder struct {
 	set   *catalog.CrewDay
 	ask   job.WindowCrew
 	trip  travel
-	stay  bool  // nights are spent near the site
-	hour  hours // of the site
+	done  []Window   // those before it, as they are planned
+	shift int        // days that these put it off by
+	begin unit.Clock // when they let it begin on its first day; 0: with the day
+	leave int        // day on which the crew leaves for home, where it stays; 0: the last one asked for
+	quiet int        // day on which only the inspection is left; 0: none
+	stay  bool       // nights are spent near the site
+	hour  hours      // of the site
 	head  *network
 	site  *network
 	tail  *network
@@ -57,6 +62,7 @@ func (b *winder) prepare(plan *load.Plan) bool {
 	if len(b.head.works)+len(b.site.works)+len(b.tail.works) == 0 {
 		return false
 	}
+	b.follow()
 	b.settleHours()
 	return true
 }
@@ -80,7 +86,7 @@ func (b *winder) date(n int) unit.Date {
 	if b.set.First == "" && b.set.Last != "" {
 		return of(b.set.Last).AddDays(n - 1 - b.w.Days)
 	}
-	return of(b.set.First).AddDays(n - 1)
+	return of(b.set.First).AddDays(n - 1 + b.shift)
 }
 
 // tries is how many schedules are made in search of a short one. Where nobody

@@ -175,7 +175,9 @@ func (b *winder) add(n *network, t *labour.Task) {
 			one.part = k + 1
 			one.key, one.name = fmt.Sprintf("%s/%d", w.key, k+1), fmt.Sprintf("%s (%d of %d)", w.name, k+1, parts)
 			one.share.den *= int64(parts)
-			one.most *= (many + parts - 1) / parts
+			if w.skill == "" && len(w.gear) == 0 {
+				one.most *= (many + parts - 1) / parts // one lead and one machine are at one tent at a time
+			}
 		}
 		n.put(one)
 	}

@@ -22,11 +22,15 @@ func delay(extra int, thrift uint) int {
 // for the shortest.
 func (g *net) weigh() {
 	g.weight = make([]float64, len(g.p.Capacity))
-	for k, c := range g.p.Capacity {
-		for i := 0; i < len(g.p.Tasks) && c > 0; i++ {
-			g.weight[k] += float64(g.p.Tasks[i].work(k, c, 0)) / float64(c)
+	for i := range g.p.Tasks {
+		for k, c := range g.p.Capacity {
+			if c > 0 {
+				g.weight[k] += float64(g.p.Tasks[i].work(k, c, 0)) / float64(c)
+			}
 		}
-		g.busy = max(g.busy, g.weight[k])
+	}
+	for _, w := range g.weight {
+		g.busy = max(g.busy, w)
 	}
 	for k, c := range g.p.Capacity {
 		if g.busy > 0 && c > 0 {
