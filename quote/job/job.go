@@ -153,7 +153,7 @@ type Labour struct {
 	Where   source.Where
 	Charge  string       `yaml:"charge" enum:"charged|included"` // none: charged
 	Windows []WindowCrew `yaml:"windows"`
-	Weather *Weather     `yaml:"weather"`                      // forecast for the work; none: as the site's heat says
+	Weather *Weather     `yaml:"weather"`                     // forecast for the work; none: as the site's heat says
 	Tries   int          `yaml:"tries" min:"1" max:"1000000"` // schedules that are made in search of a short one; not given: the shop's
 }
 
