@@ -139,7 +139,7 @@ func TestStayWithFewerDays(t *testing.T) {
 	var ends []string
 	for days := 1; days <= 4; days++ {
 		q := reworded(t, c, "dinner", `{window: install, crew: 8, days: 2, from: "08:00", inspect: "15:00", ready: "17:00"}`,
-			fmt.Sprintf("{window: install, crew: 4, days: %d, stay: yes}", days), distanceOf(t, "dinner"), "distance: 200 mi")
+			fmt.Sprintf("{window: install, crew: 4, days: %d, stay: yes}", days), "distance: 11 mi", "distance: 200 mi")
 		w := windowNamed(t, q, "install")
 		ends = append(ends, stands(w, w.Finish))
 	}
@@ -151,21 +151,11 @@ func TestStayWithFewerDays(t *testing.T) {
 	}
 }
 
-// distanceOf is how a job says its distance.
-func distanceOf(t testing.TB, name string) string {
-	data, err := os.ReadFile("../../testdata/jobs/" + name + ".yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, rest, _ := strings.Cut(string(data), "distance: ")
-	end := strings.IndexAny(rest, ",}\n#")
-	return "distance: " + strings.TrimRight(rest[:end], " ")
-}
-
 // Ten tents of a line are planned one by one, sixty in lots; a lead looks at one
 // tent at a time all the same, and a machine is at one.
 func TestLotsOfTentsAndLeads(t *testing.T) {
-	q := quoted(t, "fairground")
+	q := reworded(t, demo(t), "fairground", "    count: 2\n", "    count: 40\n")
+	lots := 0
 	for i := range q.Crew.Windows {
 		for _, k := range q.Crew.Windows[i].Tasks {
 			if k.Labour == nil || k.Labour.Rule.Most == 0 {
@@ -173,7 +163,12 @@ func TestLotsOfTentsAndLeads(t *testing.T) {
 			}
 			if r := k.Labour.Rule; (r.Skill != "hand" || len(r.Gear) > 0) && k.Hands > max(r.Most, k.Labour.Least) {
 				t.Errorf("%s: %d hands; %d were expected at most", k.Key, k.Hands, r.Most)
+			} else if r.Skill != "hand" || len(r.Gear) > 0 {
+				lots += strings.Count(k.Name, " of 10)")
 			}
 		}
+	}
+	if lots == 0 {
+		t.Error("no lot of tents was looked at")
 	}
 }
