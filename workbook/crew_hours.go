@@ -41,7 +41,7 @@ func (l *layout) siteHours(s *sheet.Sheet) {
 	l.allowColumn(t, "inspect", sheet.AnyTime(), "time at which the authority comes on the last day, such as 15:00; empty: nobody does")
 	l.allowColumn(t, "stay", yesNo(), "Yes if the crew sleeps near the site between its days")
 	s.Highlights = append(s.Highlights, sheet.Highlight{Range: t.column("state"), Formula: t.at("state", t.first) + `="requote"`, Role: sheet.Warn})
-	l.weatherTerms(s)
+	l.weatherTerms(s, t.col("state"))
 }
 
 // siteHoursRow is one window. What holds on a site alone is not for typing where the
@@ -92,8 +92,8 @@ func (l *layout) asked(window string) job.WindowCrew {
 }
 
 // weatherTerms are what the crew must work in, and how long a short schedule is
-// looked for.
-func (l *layout) weatherTerms(s *sheet.Sheet) {
+// looked for; the state of each stands in the column of the table above.
+func (l *layout) weatherTerms(s *sheet.Sheet, state int) {
 	var degrees, humidity any
 	if w := l.q.Job.Labour.Weather; w != nil {
 		humidity = float(w.Humidity)
@@ -111,14 +111,29 @@ func (l *layout) weatherTerms(s *sheet.Sheet) {
 	}
 	wet := percents()
 	wet.AllowBlank = true
+	first := len(s.Rows) + 1
 	for _, x := range []setting{
 		{"job_weather_temperature", "Temperature at work, " + l.sys.TemperatureUnit(), "forecast in the shade; empty with the one below: as the heat of the site says", degrees, sheet.Num1, warm},
 		{"job_weather_humidity", "Humidity at work, percent", "forecast, of the same hours", humidity, sheet.Num1, wet},
 		{"job_tries", "Schedules tried", fmt.Sprintf("in search of a short one; the shop tries %d. More take longer", l.q.Catalog.Crew.Tries), tries, sheet.Whole, wholes(1, 1_000_000)},
 	} {
-		s.Rows = append(s.Rows, sheet.Row{Cells: []sheet.Cell{in(text(x.label), sheet.Style{Role: sheet.Label}), {},
-			in(value(x.value), input(x.format)), in(text(x.explain), sheet.Style{Role: sheet.Faint, Indent: 1})}})
+		cells := make([]sheet.Cell, state)
+		cells[0], cells[2] = in(text(x.label), sheet.Style{Role: sheet.Label}), in(value(x.value), input(x.format))
+		cells[3] = in(text(x.explain), sheet.Style{Role: sheet.Faint, Indent: 1})
+		cells[state-1] = in(formula(plannedFormula(x.name, x.value), ""), calc(sheet.Text))
+		s.Rows = append(s.Rows, sheet.Row{Cells: cells})
 		l.cellName(x.name, s, 3)
 		l.allow(s, len(s.Rows), 3, x.allow, x.explain)
 	}
+	states := sheet.Range{R1: first, C1: state, R2: len(s.Rows), C2: state}
+	l.name("work_state", s, states, "")
+	s.Highlights = append(s.Highlights, sheet.Highlight{Range: states, Formula: sheet.Ref(first, state) + `="requote"`, Role: sheet.Warn})
+}
+
+// plannedFormula tells whether a cell still holds what the plan was made for.
+func plannedFormula(name string, planned any) string {
+	if planned == nil {
+		return "IF(LEN(" + name + `)=0,"","requote")`
+	}
+	return fmt.Sprintf(`IF(AND(LEN(%s)>0,ROUND(N(%s),2)=ROUND(%v,2)),"","requote")`, name, name, planned)
 }

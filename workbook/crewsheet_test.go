@@ -51,7 +51,7 @@ func TestCrewSheetFollowsWhatIsTyped(t *testing.T) {
 		{"job_customer_phone", "", "555-0999"}, {"job_customer_contact", "", ""}, {"job_event_address", "", "Lower Meadow, Larkmere"}, {"job_event_contact", "", "the new warden"},
 		{"job_event_access", "", "Back gate\nof 10 ft"}, {"job_event_parking", "", "On the road"}, {"job_notes", "", long}, {"job_date_deliver", "", later.Serial()},
 		{"hours_ready", "hours_id=install", 0.6875}, {"hours_inspect", "hours_id=install", nil}, {"action_gust", "action_id=clear", 27}, {"action_gust", "action_id=down", nil},
-		{"qty_t.dinner", "", 3}, {"site_slope_degree", "", "level"}, {"people_name", "people_key=install.1", "Ann"},
+		{"qty_t.dinner", "", 3}, {"site_slope_degree", "", "level"}, {"people_name", "people_key=install.1", "Ann"}, {"job_weather_temperature", "", 91}, {"job_weather_humidity", "", 0}, {"job_tries", "", 30},
 	}}})[0]
 	for _, want := range []string{"555-0999", "Lower Meadow, Larkmere", "the new warden", "Back gate of 10 ft", "On the road", long[:239] + "…", "Soft or wet ground", "ask"} {
 		if !f.says(want) {
@@ -82,6 +82,9 @@ func TestCrewSheetFollowsWhatIsTyped(t *testing.T) {
 		t.Errorf("hours that were changed are %q; requote was expected", got.Text)
 	}
 	f.beside(t, "hours_state", "hours_id", "strike").text(t, "unchanged hours", "")
+	if states := f.texts("work_state"); len(states) != 3 || f.beside(t, "check_value", "check_key", "requote schedule").Number < 4 {
+		t.Errorf("weather and schedules are %q, and the check says %v", states, f.beside(t, "check_value", "check_key", "requote schedule").Cell)
+	}
 }
 
 // The figures of the sheet, and of the hours that it rests on, are those of the

@@ -281,7 +281,7 @@ func (p *scheduleSheet) payFormula() string {
 // what it was made for.
 func (l *layout) scheduleFormulas(kind, _ string) (is, limit string, ok bool) {
 	if kind == "requote schedule" && l.scheduled() {
-		return `COUNTIF(basis_state,"requote")`, "", true
+		return `COUNTIF(basis_state,"requote")+COUNTIF(hours_state,"requote")+COUNTIF(work_state,"requote")`, "", true
 	}
 	return "", "", false
 }

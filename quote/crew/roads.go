@@ -101,7 +101,7 @@ func (d *draft) home(tries int, fewer *draft) {
 	f := b.yard(day)
 	if len(b.site.works) > 0 {
 		clock = d.days[day-1].Leave
-		f = b.rest(day)
+		f = d.rest(day)
 		if f.left(int(clock)) < b.trip.drive {
 			day, clock = day+1, 0
 			f = b.yard(day)
@@ -148,8 +148,12 @@ func (d *draft) tailFrom(m Moment) *placed {
 // rest is a day on the site with its breaks as they fall, until the end of the
 // crew's day or, where the site keeps it longer, as long as it takes to come
 // home.
-func (b *winder) rest(n int) frame {
-	f := b.frame(n, 0)
+func (d *draft) rest(n int) frame {
+	b := d.b
+	f := b.frame(n, d.parts[0].finish())
+	if n < d.first {
+		f = b.yard(n)
+	}
 	if k := len(f.spans) - 1; k >= 0 {
 		more := max(0, int(b.set.Finish)-f.spans[k].to)
 		f.spans[k].to += more

@@ -133,7 +133,7 @@ func (d *draft) closeEarly(n int, home int) {
 			done = append(done, p)
 		}
 	}
-	f, from := b.rest(n), d.tasks[home].Finish.At
+	f, from := d.rest(n), d.tasks[home].Finish.At
 	if len(done) == 0 || n < d.lastSite() && f.left(int(from)) < b.trip.closing {
 		return
 	}
