@@ -5,7 +5,7 @@ import "slices"
 // Times are the times of the critical path method: every task as early and as
 // late as the order of work allows, were there hands enough.
 type Times struct {
-	EarlyStart []int
+	EarlyStart []int // in whichever mode starts first
 	LateStart  []int // that does not delay Finish
 	Slack      []int // minutes between the two; 0 on a critical path
 	Finish     int
@@ -39,9 +39,12 @@ func (p *Problem) earliestLatest(l *links) *Times {
 			if task.Whole && d <= day {
 				at = p.fitAfter(from, d)
 			}
-			if m == 0 || at+d < end[i] {
+			if m == 0 {
 				t.EarlyStart[i], end[i] = at, at+d
 			}
+			// A slow mode that is longer than every day may start sooner than a quick
+			// one that waits for the morning.
+			t.EarlyStart[i], end[i] = min(t.EarlyStart[i], at), min(end[i], at+d)
 		}
 		t.Finish = max(t.Finish, end[i])
 	}

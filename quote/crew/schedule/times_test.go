@@ -108,3 +108,21 @@ func TestModesLeaveHands(t *testing.T) {
 		t.Errorf("finish %d in mode %d; 6 in mode 1 expected", plan.Finish, plan.Mode[0])
 	}
 }
+
+// A mode longer than every day runs across its end, so that it starts before a
+// quicker one that waits for the morning; the bound must not take the quick one's
+// start for every mode. The figures are those of a crew that beat a wrong bound:
+// unloading ends at 178, the day at 266; steps then take 99 minutes of all three
+// hands from 266 on, power 180 of one from 178 on, and the hand-over 14.
+func TestLongModeStartsSooner(t *testing.T) {
+	p := &schedule.Problem{Capacity: []int{5}, Edges: []int{96, 266, 436, 606}, Tasks: []schedule.Task{
+		{Release: 96, Whole: true, Modes: []schedule.Mode{{Minutes: 82, Use: []int{5}}}},
+		{After: []int{0}, Whole: true, Modes: []schedule.Mode{{Minutes: 99, Use: []int{4}}}},
+		{After: []int{0}, Whole: true, Modes: []schedule.Mode{{Minutes: 90, Use: []int{2}}, {Minutes: 180, Use: []int{1}}}},
+		{After: []int{1, 2}, Whole: true, Modes: []schedule.Mode{{Minutes: 14, Use: []int{3}}}},
+	}}
+	plan := schedule.Solve(p, schedule.Options{Schedules: 200, Seed: 1})
+	if bound := schedule.LowerBound(p); plan.Finish != 379 || bound > 379 {
+		t.Errorf("finish %d, bound %d; 379 and no more were expected", plan.Finish, bound)
+	}
+}
