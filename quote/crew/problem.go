@@ -103,5 +103,21 @@ func (z *puzzle) solve(ax *axis, tries int) *schedule.Plan {
 			return plan
 		}
 		z.p.Edges = ax.edges(2 * plan.Finish)
+		z.loosen()
+	}
+}
+
+// loosen lets works run over the end of a day that no later day is long enough
+// for: the days beyond those of the window are all alike, and such a work would
+// wait for ever.
+func (z *puzzle) loosen() {
+	last := len(z.p.Edges) - 1
+	if last < 1 {
+		return
+	}
+	day := z.p.Edges[last] - z.p.Edges[last-1]
+	for i := range z.p.Tasks {
+		t := &z.p.Tasks[i]
+		t.Whole = t.Whole && slices.ContainsFunc(t.Modes, func(m schedule.Mode) bool { return m.Minutes <= day })
 	}
 }
