@@ -144,8 +144,8 @@ func (k *checker) spells(t *crew.Task) {
 // yard is the phases whose tasks are done in the yard by the crew of a site too.
 var yard = []string{"load", "travel", "return", "wash and dry", "put away"}
 
-// longest is the working minutes of the longest day on the site, or in the yard
-// for a task there.
+// longest is the working minutes of the longest day on the site that a task could
+// have waited for, or of a day in the yard for a task there.
 func (k *checker) longest(t *crew.Task) int {
 	most := 0
 	if set := k.w.Setting; set.Site && slices.Contains(yard, t.Labour.Rule.Phase) {
@@ -159,7 +159,7 @@ func (k *checker) longest(t *crew.Task) int {
 	}
 	for n := range k.w.Days {
 		d := &k.w.Days[n]
-		if k.w.Setting.Site && !k.onSite(n+1) {
+		if k.w.Setting.Site && !k.onSite(n+1) || n+1 <= t.Start.Day {
 			continue
 		}
 		m := int(d.Leave - d.Arrive)

@@ -96,21 +96,28 @@ func (z *puzzle) edges(ax *axis, t *team) {
 // circles, every mode fits the team, no work is longer than limit left it, and the
 // axis always reaches as far as it is asked to.
 func (z *puzzle) solve(ax *axis, tries int) *schedule.Plan {
-	for {
+	for again := 0; ; again++ {
 		plan := schedule.Solve(&z.p, schedule.Options{Schedules: tries, Seed: 1})
 		last := len(z.p.Edges) - 1
 		if plan == nil || last < 0 || plan.Finish <= z.p.Edges[last] {
 			return plan
 		}
+		end := z.p.Edges[last]
 		z.p.Edges = ax.edges(2 * plan.Finish)
-		z.loosen()
+		if again >= patience {
+			z.loosen(plan, end)
+		}
 	}
 }
 
+// patience is how often the axis is doubled before a work that still fits no day
+// is taken for one that never will.
+const patience = 3
+
 // loosen lets works run over the end of a day that no later day is long enough
 // for: the days beyond those of the window are all alike, and such a work would
-// wait for ever.
-func (z *puzzle) loosen() {
+// wait for ever. Only those that the plan puts behind the end of the axis are.
+func (z *puzzle) loosen(plan *schedule.Plan, end int) {
 	last := len(z.p.Edges) - 1
 	if last < 1 {
 		return
@@ -118,6 +125,7 @@ func (z *puzzle) loosen() {
 	day := z.p.Edges[last] - z.p.Edges[last-1]
 	for i := range z.p.Tasks {
 		t := &z.p.Tasks[i]
-		t.Whole = t.Whole && slices.ContainsFunc(t.Modes, func(m schedule.Mode) bool { return m.Minutes <= day })
+		fits := slices.ContainsFunc(t.Modes, func(m schedule.Mode) bool { return m.Minutes <= day })
+		t.Whole = t.Whole && (fits || plan.End(&z.p, i) <= end)
 	}
 }
