@@ -13,6 +13,7 @@ type Crew struct {
 	Where      source.Where
 	Days       []CrewDay    `yaml:"days,required"`                             // one for each window of work
 	Breaks     []Break      `yaml:"breaks"`                                    // of every day, in order
+	Unbroken   unit.Span    `yaml:"unbroken"`                                  // longest work without a break before the plan says so; none: it never does
 	Daylight   []Daylight   `yaml:"daylight"`                                  // by month; none: light limits nothing
 	Lead       int          `yaml:"people_per_lead,required" min:"1" max:"50"` // one lead for so many people
 	Night      money.Number `yaml:"night" min:"0"`                             // cost of a bed and meals for one person away overnight

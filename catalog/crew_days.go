@@ -4,6 +4,25 @@ package catalog
 // day, the others are those of lamps.
 const LightFactor = "light"
 
+// Ids of skills that a crew plan knows by name: who leads, and who drives. Every
+// other skill of a labour rule is one that somebody of the crew has.
+const (
+	LeadSkill   = "lead"
+	DriverSkill = "driver"
+)
+
+// Hand is the skill that the yard pays least for: that of everybody who is
+// asked for no other.
+func (c *Catalog) Hand() *Skill {
+	hand := &c.Rates.Skills[0]
+	for i := range c.Rates.Skills {
+		if s := &c.Rates.Skills[i]; s.Cost.LessThan(hand.Cost) {
+			hand = s
+		}
+	}
+	return hand
+}
+
 // Day is the setting of a window of work; nil if the file has none.
 func (c *Crew) Day(window string) *CrewDay {
 	for i := range c.Days {

@@ -48,12 +48,8 @@ func (l *layout) siteHours(s *sheet.Sheet) {
 // crew works in the yard.
 func (l *layout) siteHoursRow(t *table, w *catalog.Window) {
 	ask, n := l.asked(w.ID), t.line()
-	site := true
-	for i := range l.q.Catalog.Crew.Days {
-		if day := &l.q.Catalog.Crew.Days[i]; day.Window == w.ID {
-			site = day.Site
-		}
-	}
+	day := l.q.Catalog.Crew.Day(w.ID)
+	site := day == nil || day.Site
 	same := []string{n.at("crews") + "=" + itoa(max(1, ask.Crews))}
 	n.set("name", text(w.Name))
 	n.set("id", text(w.ID))

@@ -28,7 +28,7 @@ func (c *crewSheet) days() []crewDay {
 	var all []crewDay
 	for i := range c.q.Labour.Windows {
 		w := &c.q.Labour.Windows[i]
-		setting := c.settingOf(w.Spec.ID)
+		setting := c.q.Catalog.Crew.Day(w.Spec.ID)
 		if setting == nil || !setting.Site {
 			continue
 		}
@@ -62,17 +62,6 @@ func (c *crewSheet) askedDays(order int, w *catalog.Window, setting *catalog.Cre
 		}
 	}
 	return all
-}
-
-// settingOf is when the day of a window's crew begins; nil where the shop does
-// not say.
-func (c *crewSheet) settingOf(window string) *catalog.CrewDay {
-	for i := range c.q.Catalog.Crew.Days {
-		if day := &c.q.Catalog.Crew.Days[i]; day.Window == window {
-			return day
-		}
-	}
-	return nil
 }
 
 // planOf is the plan of a window; nil without one.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"tentwright/catalog"
 	"tentwright/catalog/unit"
 	"tentwright/quote/crew"
 	"tentwright/workbook/sheet"
@@ -45,7 +46,7 @@ func (p *scheduleSheet) callTimes(w *crew.Window, d *crew.Day, list []called) {
 	for _, c := range list {
 		key := personKey(w, c.who)
 		name := find("people_name", "people_key", t.at("person", t.next()))
-		t.row(formula("IF(LEN("+name+")=0,\"\","+name+")", keptCell(p.kept.Names, key, any(""))), text(roleWords(c.who)), value(c.who.Crew), value(c.who.Number),
+		t.row(formula("IF(LEN("+name+")=0,\"\","+name+")", keptCell(p.kept.Names, key, any(""))), text(roleWords(c.who, p.q.Catalog.Hand().ID)), value(c.who.Crew), value(c.who.Number),
 			clock(c.shift.Call), clock(c.shift.End), value(shiftHours(c.shift.Paid)), p.vehicle(w, c.who), text(key), text(w.Labour.Spec.ID), value(d.Number))
 	}
 }
@@ -117,14 +118,21 @@ func (p *scheduleSheet) callNames() {
 	}
 }
 
-// roleWords is what one comes as.
-func roleWords(who *crew.Person) string {
+// roleWords is what one comes as; hand is the skill of those who have no other.
+func roleWords(who *crew.Person, hand string) string {
 	switch {
 	case who.Lead && who.Driver:
 		return "lead, driver"
 	case who.Lead:
 		return "lead"
-	case who.Driver:
+	}
+	// What not everybody may do counts more than who drives, which the vehicle tells.
+	for _, id := range who.Skills {
+		if id != catalog.DriverSkill && id != hand {
+			return id
+		}
+	}
+	if who.Driver {
 		return "driver"
 	}
 	return "hand"

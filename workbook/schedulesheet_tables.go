@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tentwright/catalog"
 	"tentwright/catalog/money"
 	"tentwright/quote/crew"
 	"tentwright/workbook/sheet"
@@ -172,11 +173,11 @@ func (p *scheduleSheet) people() {
 // drives as skills of their own.
 func (p *scheduleSheet) skillWords(who *crew.Person) string {
 	var list []string
-	if who.Lead && !slices.Contains(who.Skills, "lead") {
-		list = append(list, "lead")
+	if who.Lead && !slices.Contains(who.Skills, catalog.LeadSkill) {
+		list = append(list, catalog.LeadSkill)
 	}
-	if who.Driver && !slices.Contains(who.Skills, "driver") {
-		list = append(list, "driver")
+	if who.Driver && !slices.Contains(who.Skills, catalog.DriverSkill) {
+		list = append(list, catalog.DriverSkill)
 	}
 	for _, id := range who.Skills {
 		list = append(list, p.skillName(id))

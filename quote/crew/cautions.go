@@ -122,10 +122,6 @@ func (b *winder) lookPeople(d *draft) {
 // middle is the time of a task half way through its first stretch.
 func (t *Task) middle() unit.Clock { return t.Start.At + (t.Spells[0].To-t.Start.At)/2 }
 
-// longWork is after how much work without a break the plan says so: five hours
-// (common practice, no source; some states ask for a meal by then).
-const longWork = 5 * int(unit.Hour)
-
 // lookDays says which days are too long.
 func (b *winder) lookDays(d *draft) {
 	longest := minutesOf(b.c.Rates.Overtime.Longest)
@@ -138,8 +134,8 @@ func (b *winder) lookDays(d *draft) {
 		if long > longest {
 			b.say(fmt.Sprintf("long.%d", n+1), true, "day %d has %s of paid work; at most %s was expected", n+1, unit.Span(long), unit.Span(longest))
 		}
-		if stretch > longWork {
-			b.say(fmt.Sprintf("break.%d", n+1), false, "day %d has %s without a break; one after %s at most was expected", n+1, unit.Span(stretch), unit.Span(longWork))
+		if unbroken := int(b.c.Crew.Unbroken); unbroken > 0 && stretch > unbroken {
+			b.say(fmt.Sprintf("break.%d", n+1), false, "day %d has %s without a break; one after %s at most was expected", n+1, unit.Span(stretch), b.c.Crew.Unbroken)
 		}
 	}
 }

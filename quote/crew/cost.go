@@ -38,10 +38,10 @@ func (d *draft) wages() pay {
 
 // rate is what an hour of a person costs the yard.
 func (b *winder) rate(p *Person) money.Number {
-	cost := b.hand().Cost
+	cost := b.c.Hand().Cost
 	for i := range b.c.Rates.Skills {
 		s := &b.c.Rates.Skills[i]
-		if s.ID == leadSkill && p.Lead || s.ID == driverSkill && p.Driver {
+		if s.ID == catalog.LeadSkill && p.Lead || s.ID == catalog.DriverSkill && p.Driver {
 			cost = larger(cost, s.Cost)
 		}
 	}
@@ -51,11 +51,11 @@ func (b *winder) rate(p *Person) money.Number {
 // extras is what the skills of other rates cost beyond a hand's, in money times
 // minutes.
 func (d *draft) extras() money.Number {
-	sum, hand := money.Zero, d.b.hand().Cost
+	sum, hand := money.Zero, d.b.c.Hand().Cost
 	for _, part := range d.parts {
 		for i := range part.n.works {
 			w := &part.n.works[i]
-			if w.skill == "" || w.skill == leadSkill || w.skill == driverSkill {
+			if w.skill == "" || w.skill == catalog.LeadSkill || w.skill == catalog.DriverSkill {
 				continue
 			}
 			for k := range d.b.c.Rates.Skills {

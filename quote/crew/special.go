@@ -16,7 +16,7 @@ func (b *winder) closing() {
 	}
 	n := len(b.trip.vehicles)
 	b.tail.put(work{key: "closing", name: b.trip.close, kind: Drive, crew: -1, share: share{int64(b.trip.closing * n), 1},
-		least: n, most: n, skill: driverSkill})
+		least: n, most: n, skill: catalog.DriverSkill})
 }
 
 // allot gives each tent to one of the crews: the tent with the most hours to
@@ -67,7 +67,7 @@ func (b *winder) inspection() {
 	}
 	walls := slices.Index(catalog.Phases(), "sidewalls")
 	w := work{key: "inspection", name: "The authority inspects", kind: Inspect, crew: -1,
-		share: share{int64(max(1, b.c.Crew.Inspection)), 1}, least: 1, most: 1, skill: leadSkill}
+		share: share{int64(max(1, b.c.Crew.Inspection)), 1}, least: 1, most: 1, skill: catalog.LeadSkill}
 	held := b.held(func(w *work) bool { return w.rule != nil && w.rule.Inspected })
 	for i := range b.site.works {
 		if s := &b.site.works[i]; s.rule != nil && !held[i] && (s.phase <= walls || s.rule.Driver == "tag:distro" || s.rule.Driver == "tag:generator") {

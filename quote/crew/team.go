@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"tentwright/catalog"
 	"tentwright/quote/labour"
 )
 
@@ -27,10 +28,10 @@ func (b *winder) team(people int) *team {
 			t.pick(roles, skill)
 		}
 	}
-	give(min(people, len(b.trip.vehicles)), driverSkill)
-	give(t.leads, leadSkill)
+	give(min(people, len(b.trip.vehicles)), catalog.DriverSkill)
+	give(t.leads, catalog.LeadSkill)
 	for _, skill := range b.skills() {
-		if skill != leadSkill && !(skill == driverSkill && len(b.trip.vehicles) > 0) {
+		if skill != catalog.LeadSkill && !(skill == catalog.DriverSkill && len(b.trip.vehicles) > 0) {
 			give(1, skill)
 		}
 	}
@@ -38,7 +39,7 @@ func (b *winder) team(people int) *team {
 		p := &t.people[i]
 		p.Number = i + 1
 		if roles[i] == 0 {
-			p.Skills = append(p.Skills, b.hand().ID)
+			p.Skills = append(p.Skills, b.c.Hand().ID)
 		}
 		if b.set.Site && i < len(b.trip.vehicles) {
 			p.Driver, p.Vehicle, p.Rides = true, b.trip.vehicles[i].Key, b.trip.vehicles[i].Key
@@ -65,7 +66,7 @@ func (t *team) pick(roles []int, skill string) {
 	roles[best]++
 	p := &t.people[best]
 	p.Skills = append(p.Skills, skill)
-	p.Lead = p.Lead || skill == leadSkill
+	p.Lead = p.Lead || skill == catalog.LeadSkill
 }
 
 // skills is every skill that some work of the window asks for, in order.

@@ -91,7 +91,7 @@ func (b *winder) fetch(turn, behind int) []int {
 			name = "Take a load home and come back"
 		}
 		out = append(out, b.site.put(work{key: key, name: name + ": " + vehicleName(t), kind: Fetch, crew: -1,
-			share: share{int64(2 * max(1, b.trip.drive)), 1}, least: 1, most: 1, skill: driverSkill, after: []int{behind}}))
+			share: share{int64(2 * max(1, b.trip.drive)), 1}, least: 1, most: 1, skill: catalog.DriverSkill, after: []int{behind}}))
 	}
 	return out
 }

@@ -11,13 +11,6 @@ import (
 	"tentwright/quote/parts"
 )
 
-// Ids of skills that the plan knows by name: who leads, and who drives. Every
-// other skill of a rule is one that somebody of the crew has.
-const (
-	leadSkill   = "lead"
-	driverSkill = "driver"
-)
-
 // winder plans one window of work.
 type winder struct {
 	c     *catalog.Catalog

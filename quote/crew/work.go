@@ -209,22 +209,10 @@ func (b *winder) whole(r *catalog.LabourRule) bool {
 
 // skill is what one of the hands must be; none where any hand does.
 func (b *winder) skill(r *catalog.LabourRule) string {
-	if r.Skill == b.hand().ID {
+	if r.Skill == b.c.Hand().ID {
 		return ""
 	}
 	return r.Skill
-}
-
-// hand is the skill that the yard pays least for: that of everybody who is
-// nothing else.
-func (b *winder) hand() *catalog.Skill {
-	hand := &b.c.Rates.Skills[0]
-	for i := range b.c.Rates.Skills {
-		if s := &b.c.Rates.Skills[i]; s.Cost.LessThan(hand.Cost) {
-			hand = s
-		}
-	}
-	return hand
 }
 
 // gear is the index of a part among the gear of a network; -1 where nobody
